@@ -7,7 +7,7 @@ import java.util.logging.Logger;
 /**
  * Looks after the database and the server while they run. A database that has ended, or does not answer any more, is started
  * again in its place, so that the server's connections come back by themselves. A server that does not answer cannot be
- * mended from within: its process ends, with {@link #HUNG}, and {@code deploy/eaveside} starts it anew. Its own {@link Pulse} tells
+ * mended from within: its process ends, with {@link #HUNG}, and {@code deploy/eaveside} starts it anew. A {@link Pulse} tells
  * that script that somebody still watches.
  */
 final class Watch implements AutoCloseable {
@@ -50,7 +50,6 @@ final class Watch implements AutoCloseable {
                 }
                 if (asked) {
                     look();
-                    pulse.beat();
                 }
             } catch (RuntimeException e) {
                 LOG.log(Level.WARNING, "watching failed; it goes on", e);
@@ -68,7 +67,6 @@ final class Watch implements AutoCloseable {
             }
             pause(wait);
             look();
-            pulse.beat();
             wait = wait.multipliedBy(2).compareTo(LONGEST_PAUSE) < 0 ? wait.multipliedBy(2) : LONGEST_PAUSE;
         }
     }
@@ -97,12 +95,12 @@ final class Watch implements AutoCloseable {
     @Override
     public void close() {
         closed = true;
+        pulse.close();
         thread.interrupt();
         try {
             thread.join(Duration.ofSeconds(10));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
-        pulse.rest();
     }
 }

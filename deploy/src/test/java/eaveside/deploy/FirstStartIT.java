@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Somebody answers the questions of the first start, and is answered when they are wrong. */
+/** Somebody answers the questions of the first start. */
 @Tag("long")
 class FirstStartIT {
     @TempDir

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
-/** The demo company as its launcher starts it, in a folder of its own. */
+/** A company as its launcher starts it, in a folder of its own: the demo unless told otherwise. */
 final class Launched implements AutoCloseable {
     private static final Path LAUNCHER = Path.of("eaveside").toAbsolutePath();
 

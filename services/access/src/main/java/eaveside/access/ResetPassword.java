@@ -36,11 +36,15 @@ public class ResetPassword {
         this.audit = audit;
     }
 
-    /** Ends the user's sessions and tokens and forgets the failures of the username. The user has to choose another password at the next sign-in. */
+    /** Ends the user's sessions and tokens and forgets the failures of the username. The user has to choose another password at the next sign-in. The same again, before they have, is a retry. */
     @Transactional
     public void reset(UserId id, NewPassword password, UserId by) {
         String hash = hasher.hash(password.characters());
         UserRow row = users.locked(id);
+        String given = row.givenPasswordHash();
+        if (given != null && hasher.matches(password.characters(), given)) {
+            return;
+        }
         User user = row.toUser();
         password.requireUnlike(new Username(user.username()), user.name(), companyWords.words());
         row.givePassword(hash);

@@ -51,21 +51,30 @@ public class Entrance implements Filter {
             return;
         }
         HttpServletRequest request = Forwarded.through(proxies, (HttpServletRequest) sent);
-        try (Shares.@Nullable Place place = shares.place(Credential.shownBy(request), request.getRemoteAddr());
-                Shares.@Nullable Place room = place == null ? null : shares.room(sizeOfBody(request))) {
-            if (room == null) {
-                SafeAnswers.secure(request, response);
-                PlainAnswer.busy().write(request, response, request.getRequestURI());
+        String credential = Credential.shownBy(request);
+        String network = Network.of(request.getRemoteAddr());
+        try (Shares.@Nullable Place place = shares.place(credential, network)) {
+            if (place == null) {
+                busy(request, response);
                 return;
             }
             deadlines.begins();
-            try {
+            try (Shares.@Nullable Place room = shares.room(credential, sizeOfBody(request))) {
+                if (room == null) {
+                    busy(request, response);
+                    return;
+                }
                 SafeAnswers.secure(request, response);
                 chain.doFilter(request, response);
             } finally {
                 deadlines.ends();
             }
         }
+    }
+
+    private static void busy(HttpServletRequest request, HttpServletResponse response) throws IOException {
+        SafeAnswers.secure(request, response);
+        PlainAnswer.busy().write(request, response, request.getRequestURI());
     }
 
     /** As it came: a head need not say it. */

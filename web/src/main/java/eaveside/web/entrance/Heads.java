@@ -60,6 +60,9 @@ final class Heads {
         if (hosts.size() != 1 || !isHost(hosts.getFirst())) {
             return "there must be one Host";
         }
+        if (values(lines, "content-type").size() > 1) {
+            return "what the body is is told twice";
+        }
         List<String> lengths = values(lines, "content-length");
         List<String> encodings = values(lines, "transfer-encoding");
         if (lengths.size() + encodings.size() > 1) {

@@ -2,6 +2,7 @@ package eaveside.web.entrance;
 
 import java.io.IOException;
 import org.glassfish.grizzly.Buffer;
+import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.filterchain.BaseFilter;
 import org.glassfish.grizzly.filterchain.FilterChainContext;
 import org.glassfish.grizzly.filterchain.NextAction;
@@ -16,19 +17,30 @@ final class Pace extends BaseFilter {
 
     @Override
     public NextAction handleAccept(FilterChainContext context) throws IOException {
-        connections.of(context.getConnection());
-        return context.getInvokeAction();
+        return comesIn(context) ? context.getInvokeAction() : context.getStopAction();
     }
 
     @Override
     public NextAction handleRead(FilterChainContext context) throws IOException {
         Progress progress = connections.of(context.getConnection());
-        if (progress.isLeaving()) {
+        if (progress == null && comesIn(context)) { // it was there before this filter
+            progress = connections.of(context.getConnection());
+        }
+        if (progress == null || progress.isLeaving()) {
             Buffer unread = context.getMessage();
             unread.tryDispose();
             return context.getStopAction();
         }
         progress.receives(System.nanoTime());
         return context.getInvokeAction();
+    }
+
+    /** False for one that is too many, which is ended, and for one that has gone. */
+    private boolean comesIn(FilterChainContext context) {
+        Connection<?> connection = context.getConnection();
+        if (connection.isOpen() && !connections.takes(connection)) {
+            connection.terminateSilently();
+        }
+        return connection.isOpen();
     }
 }

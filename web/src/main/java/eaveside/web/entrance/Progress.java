@@ -13,7 +13,7 @@ final class Progress {
     /** For a body, beside what its size takes. */
     static final Duration BODY = Duration.ofSeconds(20);
 
-    /** For the answer: making it and the caller's taking it. */
+    /** For the answer: making it and handing it over. */
     static final Duration ANSWER = Duration.ofMinutes(3);
 
     /** What somebody who was refused gets to read why. */
@@ -30,11 +30,21 @@ final class Progress {
         LEAVING
     }
 
+    private final String network;
     private volatile Phase phase = Phase.IDLE;
     private volatile long since;
     private volatile long heard;
     private volatile int received;
     private volatile int parts;
+
+    /** @param  network where the caller is counted */
+    Progress(String network) {
+        this.network = network;
+    }
+
+    String network() {
+        return network;
+    }
 
     /** Bytes came in. */
     void receives(long now) {
@@ -78,12 +88,16 @@ final class Progress {
         return phase == Phase.BODY;
     }
 
+    boolean isAnswered() {
+        return phase == Phase.ANSWER;
+    }
+
     boolean isLeaving() {
         return phase == Phase.LEAVING;
     }
 
     /** How much of a body there is, of one that is still coming in or that is worked on. */
-    int holds() {
+    int held() {
         return received;
     }
 

@@ -5,6 +5,7 @@ import jakarta.servlet.ServletContextEvent;
 import jakarta.servlet.ServletContextListener;
 import jakarta.servlet.annotation.WebListener;
 import java.lang.annotation.Annotation;
+import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -15,6 +16,7 @@ import org.glassfish.grizzly.Transport;
 import org.glassfish.grizzly.filterchain.Filter;
 import org.glassfish.grizzly.filterchain.FilterChain;
 import org.glassfish.grizzly.http.HttpServerFilter;
+import org.glassfish.grizzly.nio.NIOTransport;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +26,12 @@ import org.jspecify.annotations.Nullable;
 @WebListener
 public class ServerChain implements ServletContextListener {
     private static final Logger LOG = Logger.getLogger(ServerChain.class.getName());
+
+    /** How much of an answer may wait for a caller who does not take it before its thread waits as well, in bytes. */
+    private static final int UNTAKEN = 128_000;
+
+    /** How long a thread waits for a caller to take another part of an answer (common practice, no source). */
+    private static final Duration PATIENCE = Duration.ofSeconds(15);
 
     @Inject
     Deadlines deadlines;
@@ -35,6 +43,8 @@ public class ServerChain implements ServletContextListener {
     public void contextInitialized(ServletContextEvent event) {
         for (Transport transport : transports()) {
             arrange((FilterChain) transport.getProcessor());
+            ((NIOTransport) transport).getAsyncQueueIO().getWriter().setMaxPendingBytesPerConnection(UNTAKEN);
+            transport.setWriteTimeout(PATIENCE.toSeconds(), TimeUnit.SECONDS);
         }
         sweeper = Executors.newSingleThreadScheduledExecutor(
                 Thread.ofPlatform().daemon().name("slow and hanging requests").factory());

@@ -13,19 +13,21 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * How many requests are worked on at a time, so that no caller takes all threads of the server. Whoever has shown nothing that
- * lets them in shares a fifth of them with all others like that, and no address has more than a quarter of those; whoever is in has
- * a share of their own. What the server itself
- * has is 200 threads (its default).
+ * lets them in shares a fifth of them with all others like that, and no network has more than a quarter of those; whoever is in
+ * has a share of their own. What the server itself has is 200 threads (its default).
  */
 @ApplicationScoped
 public class Shares {
     static final int OF_STRANGERS = 40;
-    static final int OF_ONE_ADDRESS = 10;
+    static final int OF_ONE_NETWORK = 10;
     static final int OF_ONE_CALLER = 20;
     static final int OF_ALL_CALLERS = 150;
 
     /** Of bodies that are worked on at the same time, in megabytes together: what is made of one takes many times its size. */
     static final int OF_BODIES = 16;
+
+    /** Large ones of one caller, worked on or waiting. */
+    static final int BODIES_OF_ONE_CALLER = 4;
 
     private static final int OF_A_LARGE_BODY = 250_000;
     private static final Duration PATIENCE = Duration.ofSeconds(30);
@@ -34,6 +36,7 @@ public class Shares {
 
     private final Semaphore strangers = new Semaphore(OF_STRANGERS);
     private final Semaphore callers = new Semaphore(OF_ALL_CALLERS);
+    private final Semaphore turns = new Semaphore(OF_ALL_CALLERS);
     private final Semaphore bodies = new Semaphore(OF_BODIES, true);
     private final Map<String, AtomicInteger> busy = new ConcurrentHashMap<>();
 
@@ -66,34 +69,55 @@ public class Shares {
     /**
      * A place for a request; null where its caller's share is taken up.
      *
-     * @param  address the network address that it comes from, by which strangers are told apart
+     * @param  network that it comes from, by which strangers are told apart
      */
     @Nullable
-    Place place(@Nullable String credential, String address) {
-        return credential == null || known.get(credential) == null
-                ? place(address, OF_ONE_ADDRESS, strangers)
+    Place place(@Nullable String credential, String network) {
+        return credential == null || !isKnown(credential)
+                ? place(network, OF_ONE_NETWORK, strangers)
                 : place(credential, OF_ONE_CALLER, callers);
     }
 
     /**
-     * Room for what is made of a body, waited for in turn; null where there is none for long.
+     * Room for what is made of a body. Those who are in wait for it in turn, a few of each caller; strangers do not. Null where there is
+     * none.
      *
      * @param  bytes its size, at most {@link Sizes#OF_FILES}
      */
     @Nullable
-    Place room(int bytes) {
+    Place room(@Nullable String credential, int bytes) {
         if (bytes < OF_A_LARGE_BODY) {
             return () -> {};
         }
         int megabytes = bytes / 1_000_000 + 1;
-        try {
-            return bodies.tryAcquire(megabytes, PATIENCE.toSeconds(), TimeUnit.SECONDS)
-                    ? () -> bodies.release(megabytes)
-                    : null;
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
+        if (!isKnown(credential)) {
+            return bodies.tryAcquire(megabytes) ? () -> bodies.release(megabytes) : null;
+        }
+        Place turn = place("bodies of " + credential, BODIES_OF_ONE_CALLER, turns);
+        if (turn == null) {
             return null;
         }
+        if (!waited(megabytes)) {
+            turn.close();
+            return null;
+        }
+        return () -> {
+            bodies.release(megabytes);
+            turn.close();
+        };
+    }
+
+    private boolean waited(int megabytes) {
+        try {
+            return bodies.tryAcquire(megabytes, PATIENCE.toSeconds(), TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
+    }
+
+    private boolean isKnown(@Nullable String credential) {
+        return credential != null && known.get(credential) != null;
     }
 
     private @Nullable Place place(String caller, int most, Semaphore all) {

@@ -1,6 +1,9 @@
 package eaveside.web.entrance;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.glassfish.grizzly.Buffer;
 import org.glassfish.grizzly.http.HttpRequestPacket;
 import org.glassfish.grizzly.http.util.Header;
@@ -29,6 +32,17 @@ final class Sizes {
     /** Five hundred rows of all that a row can have. */
     static final int MOST_VALUES = 50_000;
 
+    /** Takes a file inside a form: the one that was tried out before. */
+    private static final String PACKED_FILE = "/customers/import/run";
+
+    /** Lines of the head of a part; browsers send two. */
+    private static final int MOST_LINES = 20;
+
+    /** With one border, made of what it may be made of (RFC 2046, 5.1.1). */
+    private static final Pattern WITH_BORDER = Pattern.compile(
+            "(?i)multipart/[a-z-]+\\s*(?:;\\s*(?!boundary)[a-z]+=(?:[^;\"]*|\"[^\"]*\"\\s*))*;\\s*boundary=(\"?)"
+                    + "([0-9a-z'()+_,./:=?-]{1,70})\\1\\s*(?:;\\s*(?!boundary)[a-z]+=(?:[^;\"]*|\"[^\"]*\"\\s*))*");
+
     private static final String JSON = "json";
     private static final String FORM = "form-urlencoded";
 
@@ -42,6 +56,9 @@ final class Sizes {
             return OF_STRANGERS;
         }
         String kind = kind(request);
+        if (request.getRequestURI().equals(PACKED_FILE)) {
+            return OF_FILES;
+        }
         return kind.contains(JSON) || kind.contains(FORM) ? OF_FORMS : OF_FILES;
     }
 
@@ -52,7 +69,7 @@ final class Sizes {
     static @Nullable String tooMany(HttpRequestPacket request, Buffer body) {
         String kind = kind(request);
         if (kind.startsWith("multipart/")) {
-            return borders(body) > MOST_SECTIONS ? "a form with files has at most " + MOST_SECTIONS + " parts" : null;
+            return tooManyParts(request.getContentType(), body);
         }
         if (kind.contains(JSON)) {
             return count(body, ',') > MOST_VALUES ? "a body has at most " + MOST_VALUES + " values" : null;
@@ -75,12 +92,42 @@ final class Sizes {
         return found;
     }
 
-    /** Lines that begin with two dashes, as the border between two parts does (RFC 2046, 5.1.1). */
-    private static int borders(Buffer body) {
-        int found = 0;
-        for (int i = body.position(); i + 2 < body.limit(); i++) {
-            found += body.get(i) == '\n' && body.get(i + 1) == '-' && body.get(i + 2) == '-' ? 1 : 0;
+    private static @Nullable String tooManyParts(String type, Buffer body) {
+        Matcher known = WITH_BORDER.matcher(type.strip());
+        if (!known.matches()) {
+            return "a form with files says one border between its parts";
         }
-        return found;
+        byte[] border = ("--" + known.group(2)).getBytes(StandardCharsets.ISO_8859_1);
+        int parts = 0;
+        int linesOfHead = -1; // none is being read
+        byte before = '\n';
+        byte beforeThat = '\n';
+        for (int i = body.position(); i < body.limit(); i++) {
+            byte now = body.get(i);
+            // What reads parts takes a border after either end of a line, and lines of a head by the one alone.
+            if (now == '-' && (before == '\n' || before == '\r') && begins(body, i, border)) {
+                parts++;
+                linesOfHead = 0;
+            }
+            if (now == '\n' && linesOfHead >= 0) {
+                boolean empty = before == '\n' || before == '\r' && beforeThat == '\n';
+                linesOfHead = empty ? -1 : linesOfHead + 1;
+                if (linesOfHead > MOST_LINES) {
+                    return "a part of a form with files has at most " + MOST_LINES + " lines of head";
+                }
+            }
+            beforeThat = before;
+            before = now;
+        }
+        return parts > MOST_SECTIONS ? "a form with files has at most " + MOST_SECTIONS + " parts" : null;
+    }
+
+    private static boolean begins(Buffer body, int at, byte[] text) {
+        for (int i = 0; i < text.length; i++) {
+            if (at + i >= body.limit() || body.get(at + i) != text[i]) {
+                return false;
+            }
+        }
+        return true;
     }
 }

@@ -41,8 +41,8 @@ final class Threshold extends BaseFilter {
         HttpContent content = context.getMessage();
         HttpRequestPacket request = (HttpRequestPacket) content.getHttpHeader();
         Progress progress = connections.of(context.getConnection());
-        // What came in one piece with what was refused, or from somebody who has gone meanwhile.
-        if (progress.isLeaving() || !context.getConnection().isOpen()) {
+        // From somebody who has gone meanwhile, or in one piece with what was refused.
+        if (progress == null || !context.getConnection().isOpen() || progress.isLeaving()) {
             return context.getStopAction();
         }
         if (!progress.isReceiving()) {
@@ -67,6 +67,14 @@ final class Threshold extends BaseFilter {
             if (tooMany != null) {
                 return refuse(context, request, progress, HttpStatus.REQUEST_ENTITY_TOO_LARGE_413, tooMany);
             }
+            if (connections.isBusyWith(progress)) {
+                return refuse(
+                        context,
+                        request,
+                        progress,
+                        HttpStatus.SERVICE_UNAVAILABLE_503,
+                        "too much of yours is worked on at this moment. Try again in a few seconds");
+            }
             request.setAttribute(SIZE_OF_BODY, bytes);
             progress.answers(System.nanoTime());
             return context.getInvokeAction();
@@ -85,7 +93,10 @@ final class Threshold extends BaseFilter {
     @Override
     public NextAction handleEvent(FilterChainContext context, FilterChainEvent event) {
         if (event instanceof HttpEvents.ResponseCompleteEvent) {
-            connections.of(context.getConnection()).rests(System.nanoTime());
+            Progress progress = connections.of(context.getConnection());
+            if (progress != null) {
+                progress.rests(System.nanoTime());
+            }
         }
         if (event instanceof HttpEvents.IncomingHttpUpgradeEvent offered) {
             offered.getHttpHeader().setIgnoreContentModifiers(false);
@@ -114,6 +125,9 @@ final class Threshold extends BaseFilter {
         response.setContentType("text/plain;charset=UTF-8");
         response.setContentLength(body.remaining());
         response.setHeader(Header.Connection, "close");
+        if (status == HttpStatus.SERVICE_UNAVAILABLE_503) {
+            response.setHeader("Retry-After", "5");
+        }
         response.setHeader("X-Content-Type-Options", "nosniff");
         response.setHeader("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
         response.setHeader(Header.CacheControl, "no-store");

@@ -1,5 +1,7 @@
 package eaveside.web.entrance;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -37,7 +39,7 @@ class SharesTest {
     @Test
     void one_address_leaves_room_for_strangers_elsewhere() {
         List<Shares.Place> all = new ArrayList<>();
-        for (int i = 0; i < Shares.OF_ONE_ADDRESS; i++) {
+        for (int i = 0; i < Shares.OF_ONE_NETWORK; i++) {
             all.add(Objects.requireNonNull(shares.place(null, "192.0.2.9")));
         }
         assertNull(shares.place("made up for each request", "192.0.2.9"));
@@ -50,7 +52,7 @@ class SharesTest {
     void what_has_ended_is_a_stranger_again() {
         shares.admitted("mine");
         shares.ended("mine");
-        for (int i = 0; i < Shares.OF_ONE_ADDRESS; i++) {
+        for (int i = 0; i < Shares.OF_ONE_NETWORK; i++) {
             assertNotNull(shares.place("mine", "192.0.2.9"));
         }
         assertNull(shares.place("mine", "192.0.2.9"));
@@ -83,23 +85,36 @@ class SharesTest {
 
     @Test
     void bodies_wait_for_one_another_only_where_they_are_large() {
+        shares.admitted("mine");
+        shares.admitted("yours");
         List<Shares.Place> all = new ArrayList<>();
-        for (int i = 0; i < 4; i++) {
-            all.add(Objects.requireNonNull(shares.room(3_500_000)));
+        for (int i = 0; i < Shares.BODIES_OF_ONE_CALLER; i++) {
+            all.add(Objects.requireNonNull(shares.room("mine", 3_500_000)));
         }
-        assertNotNull(shares.room(0));
-        assertNotNull(shares.room(100_000));
-        Thread.currentThread().interrupt(); // as the deadline does: what waits is ended
-        assertNull(shares.room(1_000_000), "and one that waits");
+        assertNull(shares.room("mine", 3_500_000), "others wait beside them, not behind all of one");
+        assertNotNull(shares.room("mine", 100_000));
+        assertNull(shares.room("made up", 300_000), "strangers do not wait");
+        Thread.currentThread().interrupt(); // as the deadline does
+        assertNull(shares.room("yours", 1_000_000), "what waits is ended");
         assertTrue(Thread.interrupted());
         all.getFirst().close();
-        assertNotNull(shares.room(2_500_000));
+        assertNotNull(shares.room("yours", 2_500_000));
         all.forEach(Shares.Place::close);
     }
 
     @Test
-    void the_largest_body_has_room_alone() {
-        Objects.requireNonNull(shares.room(Sizes.OF_FILES)).close();
-        Objects.requireNonNull(shares.room(Sizes.OF_FILES)).close();
+    void the_largest_body_has_room_again_and_again() {
+        for (int i = 0; i < 3; i++) {
+            Objects.requireNonNull(shares.room(null, Sizes.OF_FILES)).close();
+        }
+    }
+
+    @Test
+    void a_caller_has_all_addresses_of_a_network() {
+        assertEquals(Network.of("2001:db8:1:2::1"), Network.of("2001:db8:1:2:ffff::9"));
+        assertNotEquals(Network.of("2001:db8:1:2::1"), Network.of("2001:db8:1:3::1"));
+        assertNotEquals(Network.of("192.0.2.1"), Network.of("192.0.2.2"));
+        assertEquals(Network.of("192.0.2.1"), Network.of("::ffff:192.0.2.1"));
+        assertEquals("no address", Network.of("no address"));
     }
 }

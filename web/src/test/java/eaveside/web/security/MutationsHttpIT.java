@@ -59,6 +59,8 @@ class MutationsHttpIT {
 
     private static final String ANOTHER = "mutated.owner";
 
+    private static final String CHANGED = "changed.owner";
+
     /** What no caller says twice the same way. */
     private static final List<String> HEADERS = List.of(
             "Accept",
@@ -98,7 +100,8 @@ class MutationsHttpIT {
                 Visitor.signedIn(server, "edda", server.passwordOf("edda")).add("Mutated Owner", ANOTHER, "OWNER");
         another = server.choosing(ANOTHER, given);
         password = Server.chosen(given);
-        person = Visitor.value(server, "select id from app_user where username = ?", ANOTHER);
+        Visitor.signedIn(server, "edda", server.passwordOf("edda")).add("Changed Owner", CHANGED, "OWNER");
+        person = Visitor.value(server, "select id from app_user where username = ?", CHANGED);
     }
 
     private static boolean isOfOneSOwn(String path) {
@@ -152,9 +155,7 @@ class MutationsHttpIT {
                 broken.add("request " + i + " of seed " + SEED + ": " + request.method() + " "
                         + shortened(request.uri()) + " -> " + answer.statusCode() + " after " + took.toMillis()
                         + " ms, "
-                        + answer.body()
-                                .replaceAll("\\s+", " ")
-                                .substring(0, Math.min(200, answer.body().length())));
+                        + answer.body().replaceAll("\\s+", " ").transform(MutationsHttpIT::shortened));
             }
         }
         System.out.println("Answered: " + statuses);
@@ -170,7 +171,7 @@ class MutationsHttpIT {
     }
 
     private static List<Sendable> forms() throws SQLException {
-        return PageForms.all(server, owner).stream()
+        return PageForm.all(server, owner).stream()
                 .map(form -> new Sendable(
                         "POST",
                         ofThePerson(form.action()),
@@ -335,7 +336,10 @@ class MutationsHttpIT {
     }
 
     private static String shortened(URI address) {
-        String text = address.toString();
+        return shortened(address.toString());
+    }
+
+    private static String shortened(String text) {
         return text.length() > 150 ? text.substring(0, 150) + "..." : text;
     }
 

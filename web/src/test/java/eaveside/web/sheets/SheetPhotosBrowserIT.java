@@ -51,7 +51,10 @@ class SheetPhotosBrowserIT extends PhoneInHand {
         boolean[] refuses = {true};
         context.route("**/photos/*", route -> {
             if (refuses[0] && route.request().method().equals("POST")) {
-                route.fulfill(new Route.FulfillOptions().setStatus(422).setBody("{\"title\": \"Not today\"}"));
+                route.fulfill(new Route.FulfillOptions()
+                        .setStatus(422)
+                        .setContentType("application/problem+json")
+                        .setBody("{\"title\": \"Not today\"}"));
             } else {
                 route.resume();
             }

@@ -69,6 +69,11 @@ public class UserRow {
         return passwordHash;
     }
 
+    /** The password that somebody made up for the user, until they choose one of their own; null where they have. */
+    public @Nullable String givenPasswordHash() {
+        return passwordGiven ? passwordHash : null;
+    }
+
     /** Whether a session or an attempt that began with these credentials may go on. */
     public boolean admits(int begunWith) {
         return active && credentials == begunWith;

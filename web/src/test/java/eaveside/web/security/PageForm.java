@@ -11,10 +11,11 @@ import java.util.Map;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Element;
 
-/** The forms of every page that somebody can read, as they are filled in there; of those that only differ in what they are about, one. */
-record PageForms(String action, boolean isMultipart, List<Map.Entry<String, String>> fields) {
-    static List<PageForms> all(Server server, HttpClient reader) throws SQLException {
-        Map<String, PageForms> found = new LinkedHashMap<>();
+/** A form of a page, as it is filled in there. */
+record PageForm(String action, boolean isMultipart, List<Map.Entry<String, String>> fields) {
+    /** Those of every page that somebody can read; of those that only differ in what they are about, one. */
+    static List<PageForm> all(Server server, HttpClient reader) throws SQLException {
+        Map<String, PageForm> found = new LinkedHashMap<>();
         for (List<String> addresses : Addresses.all(server.database().asOwner()).values()) {
             for (String address : addresses) {
                 HttpResponse<String> page = server.get(reader, address.substring(1));
@@ -26,7 +27,7 @@ record PageForms(String action, boolean isMultipart, List<Map.Entry<String, Stri
                     String action = form.attr("action");
                     found.putIfAbsent(
                             action.replaceAll("[0-9a-f-]{36}", "*"),
-                            new PageForms(action, form.attr("enctype").startsWith("multipart"), filledIn(form)));
+                            new PageForm(action, form.attr("enctype").startsWith("multipart"), filledIn(form)));
                 }
             }
         }

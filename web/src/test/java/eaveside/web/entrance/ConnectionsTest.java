@@ -1,0 +1,117 @@
+package eaveside.web.entrance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.lang.reflect.Proxy;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.glassfish.grizzly.CloseType;
+import org.glassfish.grizzly.Closeable;
+import org.glassfish.grizzly.Connection;
+import org.glassfish.grizzly.GenericCloseListener;
+import org.junit.jupiter.api.Test;
+
+class ConnectionsTest {
+    private static final int LARGE = 8_000_000;
+
+    private final Connections connections = new Connections();
+    private final List<String> ended = new ArrayList<>();
+    private long now;
+
+    /** What the server knows of a connection that is asked for here. */
+    private Connection<?> from(String address, String name) {
+        return (Connection<?>) Proxy.newProxyInstance(
+                getClass().getClassLoader(),
+                new Class<?>[] {Connection.class},
+                (connection, method, arguments) -> switch (method.getName()) {
+                    case "getPeerAddress" -> new InetSocketAddress(InetAddress.ofLiteral(address), 50_000);
+                    case "terminateSilently" -> {
+                        ended.add(name);
+                        yield null;
+                    }
+                    case "hashCode" -> System.identityHashCode(connection);
+                    case "equals" -> connection == arguments[0];
+                    case "addCloseListener" -> {
+                        if (name.equals("gone")) { // the server tells of what is closed already at once
+                            ((GenericCloseListener) arguments[0]).onClosed((Closeable) connection, CloseType.REMOTELY);
+                        }
+                        yield null;
+                    }
+                    default -> throw new UnsupportedOperationException(method.getName());
+                });
+    }
+
+    private Progress receiving(String address, String name, int bytes) {
+        Connection<?> connection = from(address, name);
+        assertTrue(connections.takes(connection));
+        Progress progress = Objects.requireNonNull(connections.of(connection));
+        progress.holds(bytes, ++now);
+        connections.makeRoom();
+        return progress;
+    }
+
+    @Test
+    void what_a_flood_holds_is_ended_and_nothing_of_others() {
+        receiving("192.0.2.1", "honest", LARGE);
+        for (int i = 0; i < 20; i++) {
+            receiving("198.51.100.7", "flood " + i, LARGE);
+        }
+        assertEquals(13, ended.size(), ended.toString());
+        assertFalse(ended.contains("honest"));
+        assertEquals("flood 0", ended.getFirst(), "the one that has been silent for longest");
+        assertEquals(8, connections.size());
+    }
+
+    @Test
+    void a_body_that_is_worked_on_takes_room_until_it_is_answered() {
+        List<Progress> worked = new ArrayList<>();
+        for (int i = 0; i < 7; i++) {
+            Progress progress = receiving("198.51.100.7", "worked " + i, LARGE);
+            progress.answers(++now);
+            worked.add(progress);
+        }
+        receiving("192.0.2.1", "honest", LARGE);
+        receiving("198.51.100.7", "one more", LARGE);
+        assertEquals(List.of("one more"), ended);
+        worked.forEach(progress -> progress.rests(++now));
+        receiving("198.51.100.7", "afterwards", LARGE);
+        assertEquals(1, ended.size());
+    }
+
+    @Test
+    void half_of_the_threads_wait_for_one_network_at_most() {
+        Progress last = null;
+        for (int i = 0; i < Connections.MOST_ANSWERED; i++) {
+            last = receiving("2001:db8::" + (i + 1), "asked " + i, 0);
+            assertFalse(connections.isBusyWith(last));
+            last.answers(++now);
+        }
+        assertTrue(connections.isBusyWith(receiving("2001:db8::ffff", "one more", 0)));
+        assertFalse(connections.isBusyWith(receiving("192.0.2.1", "somebody else", 0)));
+        last.rests(++now);
+        assertFalse(connections.isBusyWith(receiving("2001:db8::fffe", "again", 0)));
+    }
+
+    @Test
+    void a_network_has_a_thousand_connections_at_most() {
+        for (int i = 0; i < Connections.MOST_OPEN; i++) {
+            assertTrue(connections.takes(from("192.0.2.1", "open " + i)));
+        }
+        assertFalse(connections.takes(from("192.0.2.1", "one more")));
+        assertTrue(connections.takes(from("192.0.2.2", "somebody else")));
+    }
+
+    @Test
+    void what_has_gone_is_forgotten_and_not_brought_back() {
+        Connection<?> gone = from("192.0.2.1", "gone");
+        connections.takes(gone);
+        assertNull(connections.of(gone));
+        assertEquals(0, connections.size());
+    }
+}
