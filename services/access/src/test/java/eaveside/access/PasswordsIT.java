@@ -123,6 +123,12 @@ class PasswordsIT {
         assertNull(dutyOf(user, OTHER));
         bench.get(ResetPassword.class).reset(user.id(), new NewPassword(PASSWORD), owner.id());
         assertEquals(Duty.NEW_PASSWORD, dutyOf(user, PASSWORD));
+        String session =
+                AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
+        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(PASSWORD), owner.id());
+        assertTrue(goesOn(session), "the same again is a retry");
+        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
+        assertTrue(!goesOn(session));
         assertNull(dutyOf(AccessFixture.add(bench, Role.OFFICE), PASSWORD), "typed at the command line");
     }
 
