@@ -10,6 +10,7 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
+import eaveside.web.forms.SentParts;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
@@ -23,9 +24,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.EntityPart;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
@@ -88,7 +86,8 @@ public class ImportResource {
     @Consumes(MediaType.MULTIPART_FORM_DATA)
     public Response tryOut(List<EntityPart> parts) {
         Fields fields = Fields.empty();
-        byte[] file = file(parts);
+        byte[] sent = new SentParts(parts).bytes("file");
+        byte[] file = sent == null ? new byte[0] : sent;
         if (file.length == 0) {
             fields.wrong("file", "customers.import.no-file");
         }
@@ -110,18 +109,5 @@ public class ImportResource {
             fields.refused(refusal);
             return Respond.again(fields, new ImportPage(refusal.report(), packed, fields));
         }
-    }
-
-    private static byte[] file(List<EntityPart> parts) {
-        for (EntityPart part : parts) {
-            if (part.getName().equals("file")) {
-                try (InputStream in = part.getContent()) {
-                    return in.readAllBytes();
-                } catch (IOException e) {
-                    throw new UncheckedIOException(e);
-                }
-            }
-        }
-        return new byte[0];
     }
 }

@@ -18,10 +18,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class Connections {
     /** Of all bodies that are coming in or worked on, together, in bytes. */
-    static final long ROOM = 64_000_000;
+    static final long ROOM = 40_000_000;
 
     /** What a network may hold of it before anything of its is ended, while there is twice the room left. */
-    static final long FAIR = ROOM / 4;
+    static final long FAIR = ROOM / 2;
 
     /** Bodies that are still coming in. */
     static final int MOST_RECEIVING = 1_000;

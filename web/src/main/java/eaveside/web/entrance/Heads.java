@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.glassfish.grizzly.Buffer;
 import org.glassfish.grizzly.http.HttpRequestPacket;
+import org.glassfish.grizzly.http.Protocol;
 import org.glassfish.grizzly.http.util.BufferChunk;
 import org.glassfish.grizzly.http.util.ByteChunk;
 import org.glassfish.grizzly.http.util.DataChunk;
@@ -50,6 +51,9 @@ final class Heads {
         if (!METHODS.contains(request.getMethod().getMethodString())) {
             return "the method is not known here";
         }
+        if (request.getProtocol() != Protocol.HTTP_1_1 && request.getProtocol() != Protocol.HTTP_1_0) {
+            return "this version of the protocol is not spoken here";
+        }
         // As it was sent: the server has made up its mind about some fields and dropped others.
         List<String> lines =
                 sent(request).lines().skip(1).takeWhile(line -> !line.isEmpty()).toList();
@@ -60,8 +64,9 @@ final class Heads {
         if (hosts.size() != 1 || !isHost(hosts.getFirst())) {
             return "there must be one Host";
         }
-        if (values(lines, "content-type").size() > 1) {
-            return "what the body is is told twice";
+        List<String> types = values(lines, "content-type");
+        if (types.size() > 1 || !types.isEmpty() && types.getFirst().contains("*")) {
+            return "what the body is is not clear";
         }
         List<String> lengths = values(lines, "content-length");
         List<String> encodings = values(lines, "transfer-encoding");

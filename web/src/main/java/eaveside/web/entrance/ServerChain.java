@@ -30,6 +30,12 @@ public class ServerChain implements ServletContextListener {
     /** How much of an answer may wait for a caller who does not take it before its thread waits as well, in bytes. */
     private static final int UNTAKEN = 128_000;
 
+    /**
+     * How much is read at once, in bytes. What is kept of a body takes the room of what was read for it, however little came: by itself the
+     * server reads as much as the network may hold, several times what comes.
+     */
+    private static final int READ_AT_ONCE = 16_384;
+
     /** How long a thread waits for a caller to take another part of an answer (common practice, no source). */
     private static final Duration PATIENCE = Duration.ofSeconds(15);
 
@@ -44,6 +50,7 @@ public class ServerChain implements ServletContextListener {
         for (Transport transport : transports()) {
             arrange((FilterChain) transport.getProcessor());
             ((NIOTransport) transport).getAsyncQueueIO().getWriter().setMaxPendingBytesPerConnection(UNTAKEN);
+            transport.setReadBufferSize(READ_AT_ONCE);
             transport.setWriteTimeout(PATIENCE.toSeconds(), TimeUnit.SECONDS);
         }
         sweeper = Executors.newSingleThreadScheduledExecutor(

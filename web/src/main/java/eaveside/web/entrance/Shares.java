@@ -24,7 +24,7 @@ public class Shares {
     static final int OF_ALL_CALLERS = 150;
 
     /** Of bodies that are worked on at the same time, in megabytes together: what is made of one takes many times its size. */
-    static final int OF_BODIES = 16;
+    static final int OF_BODIES = 13;
 
     /** Large ones of one caller, worked on or waiting. */
     static final int BODIES_OF_ONE_CALLER = 4;

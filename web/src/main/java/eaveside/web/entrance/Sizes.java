@@ -20,9 +20,6 @@ final class Sizes {
     /** Signing in, and whatever else comes from somebody who shows nothing that could let them in. */
     static final int OF_STRANGERS = 16_000;
 
-    /** Fewer parts than bytes: a part costs the server far more than the byte that it may hold. */
-    static final int MOST_PARTS = 20_000;
-
     /** More than any form here has, with what a browser sends of each. */
     static final int MOST_FIELDS = 20_000;
 
@@ -43,10 +40,18 @@ final class Sizes {
             "(?i)multipart/[a-z-]+\\s*(?:;\\s*(?!boundary)[a-z]+=(?:[^;\"]*|\"[^\"]*\"\\s*))*;\\s*boundary=(\"?)"
                     + "([0-9a-z'()+_,./:=?-]{1,70})\\1\\s*(?:;\\s*(?!boundary)[a-z]+=(?:[^;\"]*|\"[^\"]*\"\\s*))*");
 
+    /** In characters; browsers send some seventy. */
+    private static final int MOST_OF_A_TYPE = 500;
+
     private static final String JSON = "json";
     private static final String FORM = "form-urlencoded";
 
     private Sizes() {}
+
+    /** In how many parts a body of that size may come: each costs the server far more than the byte that it may hold. */
+    static int mostParts(int bytes) {
+        return 100 + bytes / 100;
+    }
 
     static int most(HttpRequestPacket request) {
         String cookies = request.getHeader(Header.Cookie);
@@ -94,7 +99,8 @@ final class Sizes {
 
     private static @Nullable String tooManyParts(String type, Buffer body) {
         Matcher known = WITH_BORDER.matcher(type.strip());
-        if (!known.matches()) {
+        // The expression goes one step deeper for each parameter.
+        if (type.length() > MOST_OF_A_TYPE || !known.matches()) {
             return "a form with files says one border between its parts";
         }
         byte[] border = ("--" + known.group(2)).getBytes(StandardCharsets.ISO_8859_1);

@@ -30,6 +30,9 @@ final class Threshold extends BaseFilter {
 
     private static final Logger LOG = Logger.getLogger(Threshold.class.getName());
 
+    /** After how many more bytes of a body the room is looked at. */
+    private static final int STEP = 65_536;
+
     private final Connections connections;
 
     Threshold(Connections connections) {
@@ -52,15 +55,16 @@ final class Threshold extends BaseFilter {
             }
         }
         int bytes = content.getContent().remaining();
+        int before = progress.held();
         progress.holds(bytes, System.nanoTime());
         int most = Sizes.most(request);
-        if (bytes > most || request.getContentLength() > most || progress.parts() > Sizes.MOST_PARTS) {
+        if (bytes > most || request.getContentLength() > most || progress.parts() > Sizes.mostParts(bytes)) {
             return refuse(
                     context,
                     request,
                     progress,
                     HttpStatus.REQUEST_ENTITY_TOO_LARGE_413,
-                    "the body is larger than " + most / 1000 + " kB");
+                    "the body is larger than " + most / 1000 + " kB, or comes in too many parts");
         }
         if (content.isLast()) {
             @Nullable String tooMany = Sizes.tooMany(request, content.getContent());
@@ -82,7 +86,10 @@ final class Threshold extends BaseFilter {
         if (request.requiresAcknowledgement()) {
             acknowledge(context, request);
         }
-        connections.makeRoom();
+        // To look at all connections costs more than a small part does.
+        if (progress.parts() == 1 || before / STEP != bytes / STEP) {
+            connections.makeRoom();
+        }
         return context.getStopAction(content);
     }
 

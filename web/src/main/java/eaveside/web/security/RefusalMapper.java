@@ -24,6 +24,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
+import java.text.ParseException;
 import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -66,6 +67,7 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
         }
         if (in(thrown, JsonException.class) != null
                 || in(thrown, JsonbException.class) != null
+                || in(thrown, ParseException.class) != null
                 || thrown instanceof ProcessingException) {
             return answer(new WebRefusal.Unreadable("The body is not what this address takes"));
         }

@@ -7,6 +7,7 @@ import eaveside.kernel.VisitId;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.Visit;
 import eaveside.web.forms.Respond;
+import eaveside.web.forms.SentParts;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -21,13 +22,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.EntityPart;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** Photos of a visit, one at a time and before its sheet; the same photo again under its id changes nothing. */
 @Path("/sheets/{visit: [0-9a-fA-F-]{36}}/photos")
@@ -66,19 +61,13 @@ public class SheetPhotosResource {
     @Produces(MediaType.TEXT_HTML)
     public Response store(@PathParam("visit") VisitId id, List<EntityPart> parts) {
         Visit visit = readVisits.visitFor(viewer.id(), id);
-        Map<String, EntityPart> named =
-                parts.stream().collect(Collectors.toMap(EntityPart::getName, Function.identity(), (a, b) -> b));
-        EntityPart photo = named.get("photo");
-        if (photo == null) {
+        SentParts sent = new SentParts(parts);
+        byte[] picture = sent.bytes("photo");
+        if (picture == null) {
             throw new WebRefusal.Unreadable("The form has no photo");
         }
-        EntityPart sent = named.get("id");
-        try (InputStream picture = photo.getContent()) {
-            PhotoId photoId = sent == null ? new PhotoId(Ids.next()) : PhotoId.of(sent.getContent(String.class));
-            storePhoto.store(photoId, visit.id(), viewer.id(), picture.readAllBytes());
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        String known = sent.text("id");
+        storePhoto.store(known == null ? new PhotoId(Ids.next()) : PhotoId.of(known), visit.id(), viewer.id(), picture);
         return Respond.to("/sheets/" + visit.id(), "sheets.photo-stored");
     }
 }

@@ -61,6 +61,9 @@ class EntranceHttpIT {
             "GET /?q=%zz HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /\"x HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /\u00ff HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /sign-in HTTP/2.0\r\nHost: a\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: */*\r\nContent-Length: 1\r\n\r\na",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b\r\nContent-Type: c/d\r\nContent-Length: 1\r\n\r\na",
             "TRACE / HTTP/1.1\r\nHost: a\r\n\r\n",
             "CONNECT a:80 HTTP/1.1\r\nHost: a\r\n\r\n",
             "PATCH / HTTP/1.1\r\nHost: a\r\nContent-Length: 0\r\n\r\n",
@@ -117,6 +120,7 @@ class EntranceHttpIT {
             {"multipart/form-data; boundary=b", "--b\r\n" + "a:\n\r\r".repeat(100) + "\r\n\r\n--b--\r\n"},
             {"multipart/form-data; boundary=b; boundary=c", "--b--\r\n"},
             {"multipart/form-data", "--b--\r\n"},
+            {"multipart/form-data" + ";a=".repeat(1_500) + "; boundary=b", "--b--\r\n"},
             {"application/json", "{" + "\"a\":1,".repeat(60_000) + "\"b\":1}"},
             {"application/json", "{\"a\":\"" + "b".repeat(4_000_000) + "\"}"}
         }) {
@@ -188,6 +192,15 @@ class EntranceHttpIT {
         String untold =
                 RawHttp.ask(SERVER, head + "Transfer-Encoding: chunked\r\n\r\n3e81\r\n" + "a".repeat(16_001) + "\r\n");
         assertTrue(untold.startsWith("HTTP/1.1 413 "), untold);
+    }
+
+    @Test
+    void takesNoBodyInPartsThatCostMoreThanTheyHold() {
+        String answer = RawHttp.ask(
+                SERVER,
+                "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: application/x-www-form-urlencoded\r\n"
+                        + "Transfer-Encoding: chunked\r\n\r\n" + "1\r\nx\r\n".repeat(200) + "0\r\n\r\n");
+        assertTrue(answer.startsWith("HTTP/1.1 413 "), answer);
     }
 
     /** As many as the server has threads, and some more. */

@@ -89,11 +89,11 @@ class SharesTest {
         shares.admitted("yours");
         List<Shares.Place> all = new ArrayList<>();
         for (int i = 0; i < Shares.BODIES_OF_ONE_CALLER; i++) {
-            all.add(Objects.requireNonNull(shares.room("mine", 3_500_000)));
+            all.add(Objects.requireNonNull(shares.room("mine", 2_500_000)));
         }
-        assertNull(shares.room("mine", 3_500_000), "others wait beside them, not behind all of one");
+        assertNull(shares.room("mine", 2_500_000), "others wait beside them, not behind all of one");
         assertNotNull(shares.room("mine", 100_000));
-        assertNull(shares.room("made up", 300_000), "strangers do not wait");
+        assertNull(shares.room("made up", 1_200_000), "strangers do not wait");
         Thread.currentThread().interrupt(); // as the deadline does
         assertNull(shares.room("yours", 1_000_000), "what waits is ended");
         assertTrue(Thread.interrupted());

@@ -29,8 +29,8 @@ final class PhotoIntake {
     static final int FULL_SIDE = 1600;
     static final int THUMBNAIL_SIDE = 320;
 
-    /** Decoded pictures are large: more than two at a time could fill a small server's memory. */
-    private static final Semaphore DECODERS = new Semaphore(2);
+    /** Decoded pictures are large: several at a time could fill a small server's memory. */
+    private static final Semaphore DECODERS = new Semaphore(1, true);
 
     private PhotoIntake() {}
 
