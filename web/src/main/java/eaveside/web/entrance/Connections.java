@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * whether a network has more of them than its part.
  */
 final class Connections {
-    /** Of all bodies that are coming in or worked on, together, in bytes. */
+    /** Of all bodies that are coming in or worked on, together, in bytes; what is worked on may hold as much by itself. */
     static final long ROOM = 40_000_000;
 
     /** What a network may hold of it before anything of its is ended, while there is twice the room left. */
@@ -58,6 +58,15 @@ final class Connections {
     /** Whether as many requests of the same network are worked on as may be. */
     boolean isBusyWith(Progress one) {
         return of(one.network(), Progress::isAnswered) >= MOST_ANSWERED;
+    }
+
+    /** Whether what is worked on leaves no room for a large body that has come. */
+    boolean isFullFor(int bytes) {
+        long workedOn = open.values().stream()
+                .filter(Progress::isAnswered)
+                .mapToLong(Progress::held)
+                .sum();
+        return bytes >= Shares.OF_A_LARGE_BODY && workedOn + bytes > ROOM;
     }
 
     private long of(String network, Predicate<Progress> such) {

@@ -29,7 +29,7 @@ public class Shares {
     /** Large ones of one caller, worked on or waiting. */
     static final int BODIES_OF_ONE_CALLER = 4;
 
-    private static final int OF_A_LARGE_BODY = 250_000;
+    static final int OF_A_LARGE_BODY = 250_000;
     private static final Duration PATIENCE = Duration.ofSeconds(30);
 
     private static final int REMEMBERED = 10_000;

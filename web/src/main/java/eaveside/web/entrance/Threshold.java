@@ -71,13 +71,13 @@ final class Threshold extends BaseFilter {
             if (tooMany != null) {
                 return refuse(context, request, progress, HttpStatus.REQUEST_ENTITY_TOO_LARGE_413, tooMany);
             }
-            if (connections.isBusyWith(progress)) {
+            if (connections.isBusyWith(progress) || connections.isFullFor(bytes)) {
                 return refuse(
                         context,
                         request,
                         progress,
                         HttpStatus.SERVICE_UNAVAILABLE_503,
-                        "too much of yours is worked on at this moment. Try again in a few seconds");
+                        "too much is worked on at this moment. Try again in a few seconds");
             }
             request.setAttribute(SIZE_OF_BODY, bytes);
             progress.answers(System.nanoTime());

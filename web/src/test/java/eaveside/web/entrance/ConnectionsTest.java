@@ -79,6 +79,9 @@ class ConnectionsTest {
         receiving("192.0.2.1", "honest", LARGE);
         receiving("198.51.100.7", "one more", LARGE);
         assertEquals(List.of("one more"), ended);
+        assertTrue(connections.isFullFor(LARGE + 1));
+        assertFalse(connections.isFullFor(LARGE), "four of five are worked on");
+        assertFalse(connections.isFullFor(1_000), "what is small always has room");
         worked.forEach(progress -> progress.rests(++now));
         receiving("198.51.100.7", "afterwards", LARGE);
         assertEquals(1, ended.size());
