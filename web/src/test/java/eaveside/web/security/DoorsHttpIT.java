@@ -204,7 +204,9 @@ class DoorsHttpIT {
 
     static HttpRequest.Builder request(Server server, String method, String path, String takes) {
         boolean reads = method.equals("GET") || method.equals("DELETE");
-        String type = takes.equals("multipart/form-data") ? takes + "; boundary=b0undary" : takes;
+        String type = takes.equals("multipart/form-data")
+                ? takes + "; boundary=b0undary"
+                : takes.replace("*/*", "application/octet-stream");
         String body = takes.equals("application/json") ? "{}" : takes.startsWith("multipart") ? "--b0undary--\r\n" : "";
         var request = HttpRequest.newBuilder(URI.create(server.base() + path.substring(1)))
                 .header("Accept", path.startsWith("/api/") ? "application/json" : "text/html,*/*;q=0.8")
