@@ -14,12 +14,21 @@ import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 
 /** Payara Micro with the web application, inside this process. */
 final class WebServer implements AutoCloseable {
     private static final int MILLIS_TO_ANSWER = 20_000;
+    private static final String LISTENER =
+            "configs.config.server-config.network-config.network-listeners.network-listener.http-listener.";
+
+    /** Until it is arranged the application answers that it cannot yet: how long that may take, and how often it is asked. */
+    private static final int MILLIS_TO_BE_ARRANGED = 5_000;
+
+    private static final int MILLIS_BETWEEN = 20;
 
     private final PayaraMicroRuntime runtime;
     private final URI address;
@@ -64,8 +73,10 @@ final class WebServer implements AutoCloseable {
             Files.writeString(
                     root.resolve("preboot.txt"),
                     Files.readString(prepared.application().resolve("WEB-INF/preboot.txt"))
-                            + "set configs.config.server-config.network-config.network-listeners.network-listener.http-listener.address="
-                            + bind + "\n");
+                            + "set " + LISTENER + "address=" + bind + "\n"
+                            // Until there is something to answer with, nobody is answered.
+                            + "set " + LISTENER + "enabled=false\n");
+            Files.writeString(root.resolve("deployed.txt"), "set " + LISTENER + "enabled=true\n");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -82,6 +93,8 @@ final class WebServer implements AutoCloseable {
                 root.toString(),
                 "--prebootcommandfile",
                 root.resolve("preboot.txt").toString(),
+                "--postdeploycommandfile",
+                root.resolve("deployed.txt").toString(),
                 "--nocluster",
                 "--disablephonehome",
                 "--port",
@@ -95,7 +108,7 @@ final class WebServer implements AutoCloseable {
         if (runtime.getDeployedApplicationNames().isEmpty()) {
             throw new Failure("The application did not start; see " + log);
         }
-        int answer = server.get("");
+        int answer = server.firstAnswer();
         if (answer >= HttpURLConnection.HTTP_INTERNAL_ERROR) {
             throw new Failure("The application answers its first page with " + answer + "; see " + log);
         }
@@ -116,6 +129,16 @@ final class WebServer implements AutoCloseable {
 
     URI address() {
         return address;
+    }
+
+    private int firstAnswer() {
+        long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(MILLIS_TO_BE_ARRANGED);
+        int answer = get("");
+        while (answer == HttpURLConnection.HTTP_UNAVAILABLE && System.nanoTime() < end) {
+            LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(MILLIS_BETWEEN));
+            answer = get("");
+        }
+        return answer;
     }
 
     /** Whether it answers anything at all, within seconds. */

@@ -50,13 +50,19 @@ final class Launched implements AutoCloseable {
         return new Launched("start", data, List.of(), String.join("\n", answers) + "\n");
     }
 
-    /** What a page is answered with; 0 where nothing is. */
+    /** What a page is answered with, where it is 503 with when to try again; 0 where nothing is. */
     int status(String path) {
         try {
             var connection = (HttpURLConnection) at(path).toURL().openConnection();
             connection.setReadTimeout(30_000);
             connection.setRequestProperty("Accept", "text/html");
-            return connection.getResponseCode();
+            int status = connection.getResponseCode();
+            if (status == HttpURLConnection.HTTP_UNAVAILABLE && path.equals("sign-in")) {
+                assertTrue(
+                        List.of("2", "5").contains(connection.getHeaderField("Retry-After")),
+                        "when to try again: soon where it is busy, later where there is no database");
+            }
+            return status;
         } catch (IOException e) {
             return 0;
         }
@@ -98,13 +104,17 @@ final class Launched implements AutoCloseable {
     }
 
     void await(Duration patience, Condition condition) throws Exception {
+        await(patience, Duration.ofMillis(200), condition);
+    }
+
+    void await(Duration patience, Duration step, Condition condition) throws Exception {
         long end = System.nanoTime() + patience.toNanos();
         while (System.nanoTime() < end) {
             if (condition.holds()) {
                 return;
             }
             assertTrue(eaveside.isAlive(), "it has ended");
-            TimeUnit.MILLISECONDS.sleep(200);
+            TimeUnit.MILLISECONDS.sleep(step.toMillis());
         }
         throw new AssertionError("not within " + patience);
     }

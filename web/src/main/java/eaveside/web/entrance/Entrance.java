@@ -50,6 +50,13 @@ public class Entrance implements Filter {
             response.sendError(HttpServletResponse.SC_SERVICE_UNAVAILABLE);
             return;
         }
+        // As it came: a head need not say it.
+        if (!(sent.getAttribute(Threshold.SIZE_OF_BODY) instanceof Integer bytes)) {
+            // Come past the threshold: the server has only just begun to listen.
+            response.setHeader("Connection", "close");
+            busy((HttpServletRequest) sent, response);
+            return;
+        }
         HttpServletRequest request = Forwarded.through(proxies, (HttpServletRequest) sent);
         String credential = Credential.shownBy(request);
         String network = Network.of(request.getRemoteAddr());
@@ -59,7 +66,7 @@ public class Entrance implements Filter {
                 return;
             }
             deadlines.begins();
-            try (Shares.@Nullable Place room = shares.room(credential, sizeOfBody(request))) {
+            try (Shares.@Nullable Place room = shares.room(credential, bytes)) {
                 if (room == null) {
                     busy(request, response);
                     return;
@@ -75,13 +82,5 @@ public class Entrance implements Filter {
     private static void busy(HttpServletRequest request, HttpServletResponse response) throws IOException {
         SafeAnswers.secure(request, response);
         PlainAnswer.busy().write(request, response, request.getRequestURI());
-    }
-
-    /** As it came: a head need not say it. */
-    private static int sizeOfBody(HttpServletRequest request) {
-        if (request.getAttribute(Threshold.SIZE_OF_BODY) instanceof Integer bytes) {
-            return bytes;
-        }
-        throw new IllegalStateException("a request has come past the threshold");
     }
 }

@@ -15,6 +15,7 @@ import java.util.logging.Logger;
 import org.glassfish.grizzly.Transport;
 import org.glassfish.grizzly.filterchain.Filter;
 import org.glassfish.grizzly.filterchain.FilterChain;
+import org.glassfish.grizzly.filterchain.FilterChainBuilder;
 import org.glassfish.grizzly.http.HttpServerFilter;
 import org.glassfish.grizzly.nio.NIOTransport;
 import org.jspecify.annotations.Nullable;
@@ -39,6 +40,8 @@ public class ServerChain implements ServletContextListener {
     /** How long a thread waits for a caller to take another part of an answer (common practice, no source). */
     private static final Duration PATIENCE = Duration.ofSeconds(15);
 
+    private static final int MILLIS_BETWEEN = 20;
+
     @Inject
     Deadlines deadlines;
 
@@ -47,15 +50,37 @@ public class ServerChain implements ServletContextListener {
 
     @Override
     public void contextInitialized(ServletContextEvent event) {
-        for (Transport transport : transports()) {
-            arrange((FilterChain) transport.getProcessor());
+        ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(
+                Thread.ofPlatform().daemon().name("slow and hanging requests").factory());
+        sweeper = thread;
+        arrange(thread);
+        thread.scheduleWithFixedDelay(this::sweep, 1, 1, TimeUnit.SECONDS);
+    }
+
+    /**
+     * At once, or as soon as the server listens: the launcher lets it only once there is something to answer with. What comes
+     * before this is refused by {@link Entrance}.
+     */
+    private void arrange(ScheduledExecutorService thread) {
+        List<Transport> transports = transports();
+        if (transports.isEmpty()) {
+            thread.schedule(() -> arrangeLater(thread), MILLIS_BETWEEN, TimeUnit.MILLISECONDS);
+        }
+        for (Transport transport : transports) {
+            // As a whole, so that no request meets half of it.
+            transport.setProcessor(arranged((FilterChain) transport.getProcessor()));
             ((NIOTransport) transport).getAsyncQueueIO().getWriter().setMaxPendingBytesPerConnection(UNTAKEN);
             transport.setReadBufferSize(READ_AT_ONCE);
             transport.setWriteTimeout(PATIENCE.toSeconds(), TimeUnit.SECONDS);
         }
-        sweeper = Executors.newSingleThreadScheduledExecutor(
-                Thread.ofPlatform().daemon().name("slow and hanging requests").factory());
-        sweeper.scheduleWithFixedDelay(this::sweep, 1, 1, TimeUnit.SECONDS);
+    }
+
+    private void arrangeLater(ScheduledExecutorService thread) {
+        try {
+            arrange(thread);
+        } catch (RuntimeException e) {
+            LOG.log(Level.SEVERE, "Nothing is answered: the server is not the one that this was made for", e);
+        }
     }
 
     @Override
@@ -74,16 +99,21 @@ public class ServerChain implements ServletContextListener {
         }
     }
 
-    private void arrange(FilterChain chain) {
-        for (int i = 0; i < chain.size(); i++) {
-            Filter filter = chain.get(i);
+    private FilterChain arranged(FilterChain chain) {
+        FilterChainBuilder parts = FilterChainBuilder.stateless();
+        boolean reads = false;
+        for (Filter filter : chain) {
             if (filter instanceof HttpServerFilter) {
-                chain.add(i + 1, new Threshold(connections));
-                chain.add(i, new Pace(connections));
-                return;
+                parts.add(new Pace(connections)).add(filter).add(new Threshold(connections));
+                reads = true;
+            } else {
+                parts.add(filter);
             }
         }
-        throw new IllegalStateException("the server reads no requests");
+        if (!reads) {
+            throw new IllegalStateException("the server reads no requests");
+        }
+        return parts.build();
     }
 
     /** What the server listens with: {@code locator.getAllServices(NetworkListener)}, then the service's listener of each. */
@@ -101,8 +131,12 @@ public class ServerChain implements ServletContextListener {
             Object listener = locator.getClass()
                     .getMethod("getService", Class.class, String.class, Annotation[].class)
                     .invoke(locator, listenerType, "http-listener", new Annotation[0]);
+            @Nullable
             Object proxy =
                     serviceType.getMethod("lookupNetworkProxy", listenerType).invoke(service, listener);
+            if (proxy == null) {
+                return List.of();
+            }
             Object underlying =
                     proxy.getClass().getMethod("getUnderlyingListener").invoke(proxy);
             return List.of(

@@ -30,7 +30,7 @@ class ProxyBrowserIT {
 
     @BeforeAll
     static void start() {
-        proxy = TlsProxy.before(Server.shared());
+        proxy = TlsProxy.before(Server.shared().base());
         browser = new Browser();
     }
 
@@ -129,6 +129,19 @@ class ProxyBrowserIT {
                 .send(form.replace("Origin: http:", "Origin: https:"))
                 .answer(Duration.ofSeconds(10));
         assertEquals("203.0.113.10", addressOfLastAttempt());
+    }
+
+    /** The server listens once it can answer: until then the proxy does. */
+    @Test
+    void the_proxy_tells_people_to_try_again_while_the_server_starts() {
+        try (TlsProxy alone = TlsProxy.before(URI.create("http://127.0.0.1:" + Server.freePort() + "/"));
+                BrowserContext context = browser.trusting()) {
+            APIResponse answer =
+                    context.request().get(alone.base().resolve("sign-in").toString());
+            assertEquals(503, answer.status());
+            assertEquals("5", answer.headers().get("retry-after"));
+            assertTrue(answer.text().contains("Try again in a few seconds"), answer.text());
+        }
     }
 
     private static String addressOfLastAttempt() {

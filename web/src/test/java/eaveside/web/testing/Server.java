@@ -319,7 +319,7 @@ public final class Server {
     }
 
     /** Never one that was given out before: its server may not listen yet. */
-    static int freePort() {
+    public static int freePort() {
         try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             return GIVEN.add(socket.getLocalPort()) ? socket.getLocalPort() : freePort();
         } catch (IOException e) {

@@ -27,7 +27,8 @@ public final class TlsProxy implements AutoCloseable {
         this.port = port;
     }
 
-    public static TlsProxy before(Server server) {
+    /** In front of what may not be there. */
+    public static TlsProxy before(URI server) {
         try {
             Path folder = Files.createTempDirectory(
                     Files.createDirectories(Path.of("target/proxy").toAbsolutePath()), "run");
@@ -44,7 +45,7 @@ public final class TlsProxy implements AutoCloseable {
                             folder.resolve("key.pem").toString())
                     .replace(
                             "http://127.0.0.1:8080;",
-                            server.base().toString().replaceAll("/$", "") + "; proxy_bind " + Server.PROXY + ";");
+                            server.toString().replaceAll("/$", "") + "; proxy_bind " + Server.PROXY + ";");
             Path conf = Files.writeString(folder.resolve("nginx.conf"), """
                     daemon off;
                     worker_processes 1;
