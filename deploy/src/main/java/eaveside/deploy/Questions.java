@@ -7,13 +7,17 @@ import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.nio.charset.Charset;
 import java.time.ZoneId;
+import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /** Asks for the company and its first owner, at a terminal or line by line from a script's input. */
 final class Questions {
+    private static final int SHORTEST_PASSWORD = 15;
+
     private final PrintStream terminal;
     private final @Nullable Console console;
     private final BufferedReader input;
@@ -31,9 +35,14 @@ final class Questions {
         var task = new LinkedHashMap<String, String>();
         task.put("task", "found");
         task.put("company.name", ask("Name of the company", null));
-        task.put("company.country", ask("Country, two letters", defaultCountry()));
-        task.put("company.currency", ask("Currency, three letters (stays for good)", "USD"));
-        task.put("company.zone", ask("Time zone", ZoneId.systemDefault().getId()));
+        task.put("company.country", ask("Country, two letters", defaultCountry(), Questions::isCountry));
+        task.put("company.currency", ask("Currency, three letters (stays for good)", "USD", Questions::isCurrency));
+        task.put(
+                "company.zone",
+                ask(
+                        "Time zone, such as America/Chicago",
+                        ZoneId.systemDefault().getId(),
+                        ZoneId.getAvailableZoneIds()::contains));
         task.put("owner.name", ask("Your name", null));
         task.put("owner.username", ask("Your username", "owner"));
         task.put("owner.password", password());
@@ -43,6 +52,26 @@ final class Questions {
     private static String defaultCountry() {
         var country = Locale.getDefault().getCountry();
         return country.isEmpty() ? "US" : country;
+    }
+
+    private static boolean isCountry(String code) {
+        return Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2).contains(code.toUpperCase(Locale.ROOT));
+    }
+
+    private static boolean isCurrency(String code) {
+        return Currency.getAvailableCurrencies().stream()
+                .anyMatch(currency -> currency.getCurrencyCode().equals(code.toUpperCase(Locale.ROOT)));
+    }
+
+    /** What cannot be is asked again at once: the rest is looked at by the application, once all is answered. */
+    private String ask(String question, String proposal, Predicate<String> possible) {
+        while (true) {
+            var answer = ask(question, proposal);
+            if (possible.test(answer)) {
+                return answer;
+            }
+            terminal.println(answer + " is not known.");
+        }
     }
 
     private String ask(String question, @Nullable String proposal) {
@@ -61,7 +90,11 @@ final class Questions {
 
     private String password() {
         while (true) {
-            var first = secret("Your password, at least 15 characters: ");
+            var first = secret("Your password, at least " + SHORTEST_PASSWORD + " characters: ");
+            if (first.codePointCount(0, first.length()) < SHORTEST_PASSWORD) {
+                terminal.println("That is too short.");
+                continue;
+            }
             if (first.equals(secret("Once more: "))) {
                 return first;
             }

@@ -51,7 +51,7 @@ final class Watch implements AutoCloseable {
                 if (asked) {
                     look();
                 }
-            } catch (RuntimeException e) {
+            } catch (RuntimeException | Error e) { // whatever it is: without this thread nobody watches
                 LOG.log(Level.WARNING, "watching failed; it goes on", e);
             }
         }

@@ -13,8 +13,8 @@ import java.net.URI;
 import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Map;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -25,10 +25,11 @@ final class WebServer implements AutoCloseable {
     private static final String LISTENER =
             "configs.config.server-config.network-config.network-listeners.network-listener.http-listener.";
 
-    /** Until it is arranged the application answers that it cannot yet: how long that may take, and how often it is asked. */
-    private static final int MILLIS_TO_BE_ARRANGED = 5_000;
+    /** A property of this process that the application sets once it listens. */
+    private static final String LISTENING = "eaveside.listening";
 
-    private static final int MILLIS_BETWEEN = 20;
+    private static final Duration PATIENCE = Duration.ofSeconds(5);
+    private static final Duration STEP = Duration.ofMillis(5);
 
     private final PayaraMicroRuntime runtime;
     private final URI address;
@@ -108,7 +109,12 @@ final class WebServer implements AutoCloseable {
         if (runtime.getDeployedApplicationNames().isEmpty()) {
             throw new Failure("The application did not start; see " + log);
         }
-        int answer = server.firstAnswer();
+        if (!listens()) {
+            server.close();
+            throw new Failure("Cannot listen on " + bind + " port " + port
+                    + ": it is in use (choose another with --port); see " + log);
+        }
+        int answer = server.get("");
         if (answer >= HttpURLConnection.HTTP_INTERNAL_ERROR) {
             throw new Failure("The application answers its first page with " + answer + "; see " + log);
         }
@@ -131,14 +137,13 @@ final class WebServer implements AutoCloseable {
         return address;
     }
 
-    private int firstAnswer() {
-        long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(MILLIS_TO_BE_ARRANGED);
-        int answer = get("");
-        while (answer == HttpURLConnection.HTTP_UNAVAILABLE && System.nanoTime() < end) {
-            LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(MILLIS_BETWEEN));
-            answer = get("");
+    /** By what the application says to this process: at the port might be somebody else. */
+    private static boolean listens() {
+        long end = System.nanoTime() + PATIENCE.toNanos();
+        while (!Boolean.getBoolean(LISTENING) && System.nanoTime() < end) {
+            LockSupport.parkNanos(STEP.toNanos());
         }
-        return answer;
+        return Boolean.getBoolean(LISTENING);
     }
 
     /** Whether it answers anything at all, within seconds. */

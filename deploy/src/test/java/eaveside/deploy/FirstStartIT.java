@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,15 +21,23 @@ class FirstStartIT {
         try (Launched eaveside = Launched.company(
                 data,
                 "Typed Cleaning",
+                "Atlantis",
                 "US",
+                "Dollars",
                 "USD",
+                "Atlantis/Center",
                 "UTC",
                 "Typed Owner",
                 "typed",
+                "too short",
                 "several words that are typed",
                 "several words that are typed")) {
             assertEquals(200, eaveside.status("sign-in"));
             assertTrue(eaveside.said().contains("Name of the company"));
+            for (String told :
+                    List.of("Atlantis is not known", "Dollars is not known", "Center is not known", "too short")) {
+                assertTrue(eaveside.said().contains(told), "asked again at once: " + told);
+            }
             assertEquals(0, eaveside.run("verify"), "the books hold");
         }
     }

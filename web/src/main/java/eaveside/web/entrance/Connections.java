@@ -1,13 +1,13 @@
 package eaveside.web.entrance;
 
 import java.net.InetSocketAddress;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.GenericCloseListener;
 import org.jspecify.annotations.Nullable;
@@ -17,14 +17,11 @@ import org.jspecify.annotations.Nullable;
  * whether a network has more of them than its part.
  */
 final class Connections {
-    /** Of all bodies that are coming in or worked on, together, in bytes; what is worked on may hold as much by itself. */
+    /** Of all bodies that are coming in or worked on, together, in bytes. No large one is worked on beyond that. */
     static final long ROOM = 40_000_000;
 
-    /** What a network may hold of it before anything of its is ended, while there is twice the room left. */
+    /** What a network may take before anything of its is ended, while all together take no more than twice the room. */
     static final long FAIR = ROOM / 2;
-
-    /** Bodies that are still coming in. */
-    static final int MOST_RECEIVING = 1_000;
 
     /** Of one network. What nobody takes of an answer waits on each. */
     static final int MOST_OPEN = 1_000;
@@ -32,10 +29,19 @@ final class Connections {
     /** Of one network: half the threads of the server, which may wait there for a caller who takes nothing. */
     static final int MOST_ANSWERED = 100;
 
-    /** What a connection counts for by itself, in bytes, where many hold little. */
-    private static final long OF_A_CONNECTION = 10_000;
+    /** What a body takes by itself, in bytes, however little of it has come: what is read at once, and what is known of it. */
+    static final long OF_A_BODY = 20_000;
+
+    /** Where those are counted who come through a proxy of ours: it says who they are, and limits them by that. */
+    private static final String PROXIED = "";
 
     private final Map<Connection<?>, Progress> open = new ConcurrentHashMap<>();
+    private final Predicate<String> isProxy;
+
+    /** @param  isProxy whether an address is one of a proxy of ours */
+    Connections(Predicate<String> isProxy) {
+        this.isProxy = isProxy;
+    }
 
     /** How far it has come; null where it has gone, or nobody has seen it come. */
     @Nullable
@@ -46,7 +52,7 @@ final class Connections {
     /** False where its network has as many as it may. */
     boolean takes(Connection<?> connection) {
         Progress fresh = new Progress(network(connection));
-        if (of(fresh.network(), progress -> true) >= MOST_OPEN) {
+        if (isMore(fresh.network(), progress -> true, MOST_OPEN)) {
             return false;
         }
         open.put(connection, fresh);
@@ -57,22 +63,21 @@ final class Connections {
 
     /** Whether as many requests of the same network are worked on as may be. */
     boolean isBusyWith(Progress one) {
-        return of(one.network(), Progress::isAnswered) >= MOST_ANSWERED;
+        return isMore(one.network(), Progress::isAnswered, MOST_ANSWERED);
     }
 
     /** Whether what is worked on leaves no room for a large body that has come. */
     boolean isFullFor(int bytes) {
-        long workedOn = open.values().stream()
-                .filter(Progress::isAnswered)
-                .mapToLong(Progress::held)
-                .sum();
-        return bytes >= Shares.OF_A_LARGE_BODY && workedOn + bytes > ROOM;
+        return bytes >= Shares.OF_A_LARGE_BODY
+                && bytes + OF_A_BODY + taken(open.values().stream().filter(Progress::isAnswered)) > ROOM;
     }
 
-    private long of(String network, Predicate<Progress> such) {
-        return open.values().stream()
-                .filter(progress -> progress.network().equals(network) && such.test(progress))
-                .count();
+    private boolean isMore(String network, Predicate<Progress> such, int most) {
+        return !network.equals(PROXIED)
+                && open.values().stream()
+                                .filter(progress -> progress.network().equals(network) && such.test(progress))
+                                .count()
+                        >= most;
     }
 
     int size() {
@@ -91,77 +96,60 @@ final class Connections {
 
     /**
      * A flood of bodies that are never ended costs its senders the connections: the network first that holds the most, and of its own
-     * the one that has been silent for longest, so that what is on its way arrives. Behind a proxy all have one address.
+     * the one that has been silent for longest, so that what is on its way arrives. A proxy counts as one: it sends bodies as a whole.
      */
     void makeRoom() {
-        if (Taken.by(open.values()).isTooMuch()) {
+        if (taken(open.values().stream()) > ROOM) {
             endSome();
         }
     }
 
-    /** What bodies hold, and how many are still coming in. */
-    private record Taken(long bytes, int receiving) {
-        static Taken by(Collection<Progress> all) {
-            long bytes = 0;
-            int receiving = 0;
-            for (Progress progress : all) {
-                bytes += progress.held();
-                receiving += progress.isReceiving() ? 1 : 0;
-            }
-            return new Taken(bytes, receiving);
-        }
+    private static long taken(Stream<Progress> some) {
+        return some.mapToLong(Connections::takenBy).sum();
+    }
 
-        boolean isTooMuch() {
-            return bytes > ROOM || receiving > MOST_RECEIVING;
-        }
-
-        boolean isFarTooMuch() {
-            return bytes > 2 * ROOM || receiving > MOST_RECEIVING;
-        }
-
-        Taken without(long held) {
-            return new Taken(bytes - held, receiving - 1);
-        }
+    private static long takenBy(Progress progress) {
+        return progress.isReceiving() || progress.isAnswered() ? OF_A_BODY + progress.held() : 0;
     }
 
     /** A connection whose body is coming in, as it was at one moment: what it is sorted by goes on changing. */
-    private record Receiving(Connection<?> connection, long held, long heard, long heldByNetwork) {}
+    private record Receiving(Connection<?> connection, long taken, long heard, long takenByNetwork) {}
 
     /** One after the other, each looking anew: two that found too much at once end no more than one does. */
     private synchronized void endSome() {
-        Taken taken = Taken.by(open.values());
-        Map<String, Long> heldBy = open.values().stream()
-                .collect(Collectors.groupingBy(
-                        Progress::network, Collectors.summingLong(progress -> OF_A_CONNECTION + progress.held())));
+        long taken = taken(open.values().stream());
+        Map<String, Long> takenByNetwork = open.values().stream()
+                .collect(Collectors.groupingBy(Progress::network, Collectors.summingLong(Connections::takenBy)));
         List<Receiving> firstToGo = open.entrySet().stream()
                 .filter(entry -> entry.getValue().isReceiving())
-                .map(entry -> receiving(entry.getKey(), entry.getValue(), heldBy))
-                .sorted(Comparator.comparingLong(Receiving::heldByNetwork)
+                .map(entry -> receiving(entry.getKey(), entry.getValue(), takenByNetwork))
+                .sorted(Comparator.comparingLong(Receiving::takenByNetwork)
                         .reversed()
                         .thenComparingLong(Receiving::heard))
                 .toList();
         for (Receiving one : firstToGo) {
-            if (!taken.isTooMuch() || one.heldByNetwork() < FAIR && !taken.isFarTooMuch()) {
+            if (taken <= ROOM || one.takenByNetwork() < FAIR && taken <= 2 * ROOM) {
                 return;
             }
-            taken = taken.without(one.held());
+            taken -= one.taken();
             end(one.connection());
         }
     }
 
-    private static Receiving receiving(Connection<?> connection, Progress progress, Map<String, Long> heldBy) {
+    private static Receiving receiving(Connection<?> connection, Progress progress, Map<String, Long> takenByNetwork) {
         return new Receiving(
-                connection, progress.held(), progress.heard(), heldBy.getOrDefault(progress.network(), 0L));
+                connection, takenBy(progress), progress.heard(), takenByNetwork.getOrDefault(progress.network(), 0L));
     }
 
-    private static String network(Connection<?> connection) {
-        return connection.getPeerAddress() instanceof InetSocketAddress caller && caller.getAddress() != null
-                ? Network.of(caller.getAddress())
-                : "";
+    private String network(Connection<?> connection) {
+        if (connection.getPeerAddress() instanceof InetSocketAddress caller && caller.getAddress() != null) {
+            return isProxy.test(caller.getAddress().getHostAddress()) ? PROXIED : Network.of(caller.getAddress());
+        }
+        return "gone";
     }
 
     private void end(Connection<?> connection) {
-        open.remove(connection);
         connection.terminateSilently();
+        open.remove(connection);
     }
 }

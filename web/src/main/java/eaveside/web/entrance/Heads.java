@@ -40,6 +40,9 @@ final class Heads {
     private static final Pattern HOST =
             Pattern.compile("(?:[A-Za-z0-9._-]{1,253}|\\[[0-9A-Fa-f:.]{2,45}])(?::\\d{1,5})?");
 
+    /** One type, not several and not a pattern of types. */
+    private static final Pattern TYPE = Pattern.compile("[^*,;]*(?:;[^*]*)?");
+
     private Heads() {}
 
     static boolean isHost(String text) {
@@ -65,7 +68,8 @@ final class Heads {
             return "there must be one Host";
         }
         List<String> types = values(lines, "content-type");
-        if (types.size() > 1 || !types.isEmpty() && types.getFirst().contains("*")) {
+        if (types.size() > 1
+                || !types.stream().allMatch(type -> TYPE.matcher(type).matches())) {
             return "what the body is is not clear";
         }
         List<String> lengths = values(lines, "content-length");

@@ -17,15 +17,17 @@ final class Pace extends BaseFilter {
 
     @Override
     public NextAction handleAccept(FilterChainContext context) throws IOException {
-        return comesIn(context) ? context.getInvokeAction() : context.getStopAction();
+        Connection<?> connection = context.getConnection();
+        if (connection.isOpen() && !connections.takes(connection)) {
+            connection.terminateSilently();
+        }
+        return connection.isOpen() ? context.getInvokeAction() : context.getStopAction();
     }
 
     @Override
     public NextAction handleRead(FilterChainContext context) throws IOException {
         Progress progress = connections.of(context.getConnection());
-        if (progress == null && comesIn(context)) { // it was there before this filter
-            progress = connections.of(context.getConnection());
-        }
+        // From somebody who has gone meanwhile, or who was refused.
         if (progress == null || progress.isLeaving()) {
             Buffer unread = context.getMessage();
             unread.tryDispose();
@@ -33,14 +35,5 @@ final class Pace extends BaseFilter {
         }
         progress.receives(System.nanoTime());
         return context.getInvokeAction();
-    }
-
-    /** False for one that is too many, which is ended, and for one that has gone. */
-    private boolean comesIn(FilterChainContext context) {
-        Connection<?> connection = context.getConnection();
-        if (connection.isOpen() && !connections.takes(connection)) {
-            connection.terminateSilently();
-        }
-        return connection.isOpen();
     }
 }

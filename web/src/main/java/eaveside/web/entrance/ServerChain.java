@@ -6,12 +6,12 @@ import jakarta.servlet.ServletContextListener;
 import jakarta.servlet.annotation.WebListener;
 import java.lang.annotation.Annotation;
 import java.time.Duration;
-import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.glassfish.grizzly.Transport;
 import org.glassfish.grizzly.filterchain.Filter;
 import org.glassfish.grizzly.filterchain.FilterChain;
@@ -22,7 +22,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Puts {@link Pace} and {@link Threshold} around the server's reading of requests. The server has no setting for that, so
- * its parts are asked for by name; where they are not what they were, the application does not start.
+ * its parts are asked for by name. Where they are not what they were, nothing is answered: {@link Entrance} lets nothing in
+ * that has not come through these two, and the launcher, told by {@link #LISTENING}, gives up.
  */
 @WebListener
 public class ServerChain implements ServletContextListener {
@@ -42,43 +43,56 @@ public class ServerChain implements ServletContextListener {
 
     private static final int MILLIS_BETWEEN = 20;
 
+    /** A property of the process, for the launcher in it: set once the server listens and is arranged. */
+    private static final String LISTENING = "eaveside.listening";
+
     @Inject
     Deadlines deadlines;
 
-    private final Connections connections = new Connections();
+    @Inject
+    @ConfigProperty(name = "eaveside.proxies", defaultValue = " ")
+    String proxyList;
+
     private @Nullable ScheduledExecutorService sweeper;
 
     @Override
     public void contextInitialized(ServletContextEvent event) {
+        Connections fresh = new Connections(proxies()::include);
         ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(
                 Thread.ofPlatform().daemon().name("slow and hanging requests").factory());
         sweeper = thread;
-        arrange(thread);
-        thread.scheduleWithFixedDelay(this::sweep, 1, 1, TimeUnit.SECONDS);
+        arrange(thread, fresh);
+        thread.scheduleWithFixedDelay(() -> sweep(fresh), 1, 1, TimeUnit.SECONDS);
     }
 
-    /**
-     * At once, or as soon as the server listens: the launcher lets it only once there is something to answer with. What comes
-     * before this is refused by {@link Entrance}.
-     */
-    private void arrange(ScheduledExecutorService thread) {
-        List<Transport> transports = transports();
-        if (transports.isEmpty()) {
-            thread.schedule(() -> arrangeLater(thread), MILLIS_BETWEEN, TimeUnit.MILLISECONDS);
-        }
-        for (Transport transport : transports) {
-            // As a whole, so that no request meets half of it.
-            transport.setProcessor(arranged((FilterChain) transport.getProcessor()));
-            ((NIOTransport) transport).getAsyncQueueIO().getWriter().setMaxPendingBytesPerConnection(UNTAKEN);
-            transport.setReadBufferSize(READ_AT_ONCE);
-            transport.setWriteTimeout(PATIENCE.toSeconds(), TimeUnit.SECONDS);
-        }
-    }
-
-    private void arrangeLater(ScheduledExecutorService thread) {
+    /** None where the option names what is no address: {@link Entrance} says so and lets nothing through. */
+    private Proxies proxies() {
         try {
-            arrange(thread);
-        } catch (RuntimeException e) {
+            return Proxies.of(proxyList);
+        } catch (IllegalArgumentException e) {
+            return Proxies.of("");
+        }
+    }
+
+    /** At once, or as soon as the server listens: the launcher lets it only once there is something to answer with. */
+    private void arrange(ScheduledExecutorService thread, Connections connections) {
+        Transport transport = transport();
+        if (transport == null) {
+            thread.schedule(() -> arrangeLater(thread, connections), MILLIS_BETWEEN, TimeUnit.MILLISECONDS);
+            return;
+        }
+        ((NIOTransport) transport).getAsyncQueueIO().getWriter().setMaxPendingBytesPerConnection(UNTAKEN);
+        transport.setReadBufferSize(READ_AT_ONCE);
+        transport.setWriteTimeout(PATIENCE.toSeconds(), TimeUnit.SECONDS);
+        // At last and as a whole: no request meets half of it. A connection keeps the chain that it was accepted with.
+        transport.setProcessor(arranged((FilterChain) transport.getProcessor(), connections));
+        System.setProperty(LISTENING, "true");
+    }
+
+    private void arrangeLater(ScheduledExecutorService thread, Connections connections) {
+        try {
+            arrange(thread, connections);
+        } catch (RuntimeException | LinkageError e) {
             LOG.log(Level.SEVERE, "Nothing is answered: the server is not the one that this was made for", e);
         }
     }
@@ -90,7 +104,7 @@ public class ServerChain implements ServletContextListener {
         }
     }
 
-    private void sweep() {
+    private void sweep(Connections connections) {
         try {
             deadlines.sweep();
             connections.sweep();
@@ -99,7 +113,7 @@ public class ServerChain implements ServletContextListener {
         }
     }
 
-    private FilterChain arranged(FilterChain chain) {
+    private static FilterChain arranged(FilterChain chain, Connections connections) {
         FilterChainBuilder parts = FilterChainBuilder.stateless();
         boolean reads = false;
         for (Filter filter : chain) {
@@ -116,8 +130,11 @@ public class ServerChain implements ServletContextListener {
         return parts.build();
     }
 
-    /** What the server listens with: {@code locator.getAllServices(NetworkListener)}, then the service's listener of each. */
-    private static List<Transport> transports() {
+    /**
+     * What the server listens with, null while it does not: {@code locator.getService(NetworkListener)}, then the service's own
+     * listener of that.
+     */
+    private static @Nullable Transport transport() {
         try {
             ClassLoader server = FilterChain.class.getClassLoader();
             Object locator = server.loadClass("org.glassfish.internal.api.Globals")
@@ -135,12 +152,13 @@ public class ServerChain implements ServletContextListener {
             Object proxy =
                     serviceType.getMethod("lookupNetworkProxy", listenerType).invoke(service, listener);
             if (proxy == null) {
-                return List.of();
+                return null;
             }
             Object underlying =
                     proxy.getClass().getMethod("getUnderlyingListener").invoke(proxy);
-            return List.of(
-                    (Transport) underlying.getClass().getMethod("getTransport").invoke(underlying));
+            Transport transport =
+                    (Transport) underlying.getClass().getMethod("getTransport").invoke(underlying);
+            return transport.isStopped() ? null : transport; // where it could not have its port
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException("the server is not the one that this was made for", e);
         }

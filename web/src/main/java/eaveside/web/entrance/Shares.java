@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,9 +35,8 @@ public class Shares {
 
     private final Semaphore strangers = new Semaphore(OF_STRANGERS);
     private final Semaphore callers = new Semaphore(OF_ALL_CALLERS);
-    private final Semaphore turns = new Semaphore(OF_ALL_CALLERS);
     private final Semaphore bodies = new Semaphore(OF_BODIES, true);
-    private final Map<String, AtomicInteger> busy = new ConcurrentHashMap<>();
+    private final Map<String, Integer> busy = new ConcurrentHashMap<>();
 
     /** What let somebody in lately, by its hash; the one used least lately is forgotten first. */
     private final Map<String, Boolean> known = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
@@ -79,7 +77,7 @@ public class Shares {
     }
 
     /**
-     * Room for what is made of a body. Those who are in wait for it in turn, a few of each caller; strangers do not. Null where there is
+     * Room for what is made of a body. Those who are in wait for it in turn, a few of each caller; strangers have it only where nobody waits. Null where there is
      * none.
      *
      * @param  bytes its size, at most {@link Sizes#OF_FILES}
@@ -91,25 +89,26 @@ public class Shares {
         }
         int megabytes = bytes / 1_000_000 + 1;
         if (!isKnown(credential)) {
-            return bodies.tryAcquire(megabytes) ? () -> bodies.release(megabytes) : null;
+            return has(megabytes, Duration.ZERO) ? () -> bodies.release(megabytes) : null;
         }
-        Place turn = place("bodies of " + credential, BODIES_OF_ONE_CALLER, turns);
-        if (turn == null) {
+        String caller = "bodies of " + credential;
+        if (!enters(caller, BODIES_OF_ONE_CALLER)) {
             return null;
         }
-        if (!waited(megabytes)) {
-            turn.close();
+        if (!has(megabytes, PATIENCE)) {
+            leaves(caller);
             return null;
         }
         return () -> {
             bodies.release(megabytes);
-            turn.close();
+            leaves(caller);
         };
     }
 
-    private boolean waited(int megabytes) {
+    /** Without a time to wait it would pass those who wait already. */
+    private boolean has(int megabytes, Duration patience) {
         try {
-            return bodies.tryAcquire(megabytes, PATIENCE.toSeconds(), TimeUnit.SECONDS);
+            return bodies.tryAcquire(megabytes, patience.toSeconds(), TimeUnit.SECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             return false;
@@ -121,20 +120,28 @@ public class Shares {
     }
 
     private @Nullable Place place(String caller, int most, Semaphore all) {
-        AtomicInteger mine = busy.computeIfAbsent(caller, fresh -> new AtomicInteger());
-        if (mine.incrementAndGet() > most || !all.tryAcquire()) {
-            leave(caller, mine);
+        if (!enters(caller, most)) {
+            return null;
+        }
+        if (!all.tryAcquire()) {
+            leaves(caller);
             return null;
         }
         return () -> {
             all.release();
-            leave(caller, mine);
+            leaves(caller);
         };
     }
 
-    private void leave(String caller, AtomicInteger mine) {
-        if (mine.decrementAndGet() == 0) {
-            busy.remove(caller, mine);
+    private boolean enters(String caller, int most) {
+        if (busy.merge(caller, 1, Integer::sum) <= most) {
+            return true;
         }
+        leaves(caller);
+        return false;
+    }
+
+    private void leaves(String caller) {
+        busy.computeIfPresent(caller, (same, places) -> places == 1 ? null : places - 1);
     }
 }

@@ -64,7 +64,7 @@ final class Sizes {
         if (request.getRequestURI().equals(PACKED_FILE)) {
             return OF_FILES;
         }
-        return kind.contains(JSON) || kind.contains(FORM) ? OF_FORMS : OF_FILES;
+        return kind.endsWith(JSON) || kind.endsWith(FORM) ? OF_FORMS : OF_FILES;
     }
 
     /**
@@ -76,17 +76,18 @@ final class Sizes {
         if (kind.startsWith("multipart/")) {
             return tooManyParts(request.getContentType(), body);
         }
-        if (kind.contains(JSON)) {
+        if (kind.endsWith(JSON)) {
             return count(body, ',') > MOST_VALUES ? "a body has at most " + MOST_VALUES + " values" : null;
         }
-        return kind.contains(FORM) && count(body, '&') > MOST_FIELDS
+        return kind.endsWith(FORM) && count(body, '&') > MOST_FIELDS
                 ? "a form has at most " + MOST_FIELDS + " fields"
                 : null;
     }
 
+    /** Without its parameters, in which anything may be written. */
     private static String kind(HttpRequestPacket request) {
         String type = request.getContentType();
-        return type == null ? "" : type.strip().toLowerCase(Locale.ROOT);
+        return type == null ? "" : type.split(";", 2)[0].strip().toLowerCase(Locale.ROOT);
     }
 
     private static int count(Buffer body, char sign) {
@@ -125,7 +126,9 @@ final class Sizes {
             beforeThat = before;
             before = now;
         }
-        return parts > MOST_SECTIONS ? "a form with files has at most " + MOST_SECTIONS + " parts" : null;
+        return parts > MOST_SECTIONS + 1 /* the border at the end */
+                ? "a form with files has at most " + MOST_SECTIONS + " parts"
+                : null;
     }
 
     private static boolean begins(Buffer body, int at, byte[] text) {

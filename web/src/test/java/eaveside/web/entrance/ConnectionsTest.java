@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.lang.reflect.Proxy;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -18,9 +19,10 @@ import org.glassfish.grizzly.GenericCloseListener;
 import org.junit.jupiter.api.Test;
 
 class ConnectionsTest {
-    private static final int LARGE = 8_000_000;
+    /** A fifth of the room, with what it takes by itself. */
+    private static final int LARGE = (int) (Connections.ROOM / 5 - Connections.OF_A_BODY);
 
-    private final Connections connections = new Connections();
+    private final Connections connections = new Connections("203.0.113.1"::equals);
     private final List<String> ended = new ArrayList<>();
     private long now;
 
@@ -108,6 +110,55 @@ class ConnectionsTest {
         }
         assertFalse(connections.takes(from("192.0.2.1", "one more")));
         assertTrue(connections.takes(from("192.0.2.2", "somebody else")));
+    }
+
+    /** What a proxy sends on comes from many; it says from whom, and {@link Shares} tells them apart by that. */
+    @Test
+    void whoever_comes_through_a_proxy_is_counted_elsewhere() {
+        for (int i = 0; i < Connections.MOST_OPEN; i++) {
+            Progress asked = receiving("203.0.113.1", "asked " + i, 0);
+            assertFalse(connections.isBusyWith(asked));
+            asked.answers(++now);
+        }
+        assertTrue(connections.takes(from("203.0.113.1", "one more")));
+    }
+
+    @Test
+    void many_bodies_that_hold_little_cost_those_who_hold_much_nothing() {
+        Progress upload = receiving("192.0.2.1", "honest", 1_000_000);
+        for (int i = 0; i < Connections.MOST_OPEN; i++) {
+            receiving("198.51.100.7", "flood " + i, 10);
+        }
+        upload.holds(Sizes.OF_FILES, ++now);
+        connections.makeRoom();
+        assertEquals(List.of(), ended, "there is room for both");
+        for (int i = 0; i < Connections.MOST_OPEN; i++) {
+            receiving("198.51.100." + (8 + i / 500), "more " + i, 250);
+        }
+        assertFalse(ended.contains("honest"), ended.toString());
+        assertFalse(ended.isEmpty());
+    }
+
+    /** As long as a slow phone needs, and no longer. */
+    @Test
+    void what_takes_too_long_is_late() {
+        long second = Duration.ofSeconds(1).toNanos();
+        Progress progress = new Progress("192.0.2.1");
+        progress.receives(0);
+        assertFalse(progress.isLate(10 * second));
+        assertTrue(progress.isLate(11 * second), "a head");
+        progress.holds(0, 0);
+        assertFalse(progress.isLate(20 * second));
+        assertTrue(progress.isLate(21 * second), "a body of which nothing comes");
+        progress.holds(LARGE, 0);
+        int largest = LARGE / Progress.SLOWEST + 20;
+        assertFalse(progress.isLate(largest * second), "2 kB a second");
+        assertTrue(progress.isLate((largest + 1) * second));
+        progress.answers(0);
+        assertFalse(progress.isLate(180 * second));
+        assertTrue(progress.isLate(181 * second), "an answer");
+        progress.leaves(0);
+        assertTrue(progress.isLate(3 * second), "what was refused");
     }
 
     @Test

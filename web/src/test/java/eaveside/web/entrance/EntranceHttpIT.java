@@ -64,6 +64,7 @@ class EntranceHttpIT {
             "GET /sign-in HTTP/2.0\r\nHost: a\r\n\r\n",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: */*\r\nContent-Length: 1\r\n\r\na",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b\r\nContent-Type: c/d\r\nContent-Length: 1\r\n\r\na",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b,c/json\r\nContent-Length: 1\r\n\r\na",
             "TRACE / HTTP/1.1\r\nHost: a\r\n\r\n",
             "CONNECT a:80 HTTP/1.1\r\nHost: a\r\n\r\n",
             "PATCH / HTTP/1.1\r\nHost: a\r\nContent-Length: 0\r\n\r\n",
@@ -108,6 +109,8 @@ class EntranceHttpIT {
     void makesNoObjectsOfMoreFieldsPartsAndValuesThanAnythingHas() {
         for (String[] body : new String[][] {
             {"application/x-www-form-urlencoded", "a=b&".repeat(25_000)},
+            {"application/x-www-form-urlencoded; a=json", "a=b&".repeat(25_000)},
+            {"application/json; a=form-urlencoded", "{" + "\"a\":1,".repeat(60_000) + "\"b\":1}"},
             {
                 "multipart/form-data; boundary=b",
                 "--b\r\nContent-Disposition: form-data; name=\"x\"\r\n\r\n\r\n".repeat(200)

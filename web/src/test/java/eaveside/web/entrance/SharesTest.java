@@ -9,6 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -94,12 +96,33 @@ class SharesTest {
         assertNull(shares.room("mine", 2_500_000), "others wait beside them, not behind all of one");
         assertNotNull(shares.room("mine", 100_000));
         assertNull(shares.room("made up", 1_200_000), "strangers do not wait");
+        all.add(Objects.requireNonNull(shares.room(null, 500_000), "the last megabyte"));
         Thread.currentThread().interrupt(); // as the deadline does
         assertNull(shares.room("yours", 1_000_000), "what waits is ended");
         assertTrue(Thread.interrupted());
         all.getFirst().close();
         assertNotNull(shares.room("yours", 2_500_000));
         all.forEach(Shares.Place::close);
+    }
+
+    @Test
+    void strangers_do_not_pass_those_who_wait() throws Exception {
+        shares.admitted("mine");
+        shares.admitted("yours");
+        Shares.Place first = Objects.requireNonNull(shares.room("mine", 8_000_000));
+        try (var thread = Executors.newSingleThreadExecutor()) {
+            Future<Shares.@Nullable Place> waits = thread.submit(() -> shares.room("yours", 8_000_000));
+            Shares.@Nullable Place passes = shares.room(null, 1_200_000);
+            for (int i = 0; i < 2_000 && passes != null; i++) { // until the other waits
+                passes.close();
+                Thread.sleep(5);
+                passes = shares.room(null, 1_200_000);
+            }
+            assertNull(passes, "though there is room for it");
+            first.close();
+            Objects.requireNonNull(waits.get()).close();
+        }
+        Objects.requireNonNull(shares.room(null, 1_200_000)).close();
     }
 
     @Test
