@@ -14,6 +14,20 @@
   document.addEventListener('DOMContentLoaded', () => { focusErrors(document); reachable(document); });
   document.addEventListener('htmx:afterSwap', event => { focusErrors(event.target); reachable(document); });
 
+  // What could not be asked for leaves the page behind what was entered: it says so, until the next answer.
+  const behind = (event, text) => {
+    const box = document.getElementById('behind');
+    const failed = text !== undefined;
+    box.hidden = !failed;
+    box.textContent = failed ? text(box.dataset) : '';
+    event.detail.target.classList.toggle('stale', failed);
+  };
+  document.addEventListener('htmx:responseError', event => {
+    behind(event, texts => event.detail.xhr.status === 401 ? texts.ended : texts.away);
+  });
+  document.addEventListener('htmx:sendError', event => behind(event, texts => texts.away));
+  document.addEventListener('htmx:beforeSwap', event => { if (event.detail.shouldSwap) behind(event); });
+
   // One press, one request: a form that is on its way is not sent again.
   document.addEventListener('submit', event => {
     const form = event.target;
@@ -36,19 +50,17 @@
       return false; // nowhere to keep anything, so nothing is kept
     }
   };
-  const stop = event => { event.preventDefault(); event.stopPropagation(); };
   document.addEventListener('submit', async event => {
     const form = event.target;
     if (!form.action.endsWith('/sign-out')) return;
-    if (!navigator.onLine) { stop(event); alert(form.dataset.offline); return; }
-    if (isUnsent(form.dataset.signer)) {
-      if (!confirm(form.dataset.unsent)) stop(event);
-      return;
-    }
-    if (!window.caches) return;
-    stop(event);
-    await caches.delete('eaveside-sheets');
-    form.submit();
+    event.preventDefault();
+    event.stopPropagation();
+    const unsent = isUnsent(form.dataset.signer);
+    if (unsent && navigator.onLine && !confirm(form.dataset.unsent)) return;
+    const answer = await fetch(form.action, { method: 'POST', redirect: 'manual' }).catch(() => null);
+    if (!answer || answer.type !== 'opaqueredirect') { alert(form.dataset.offline); return; }
+    if (!unsent && window.caches) await caches.delete('eaveside-sheets');
+    location.assign('/sign-in');
   }, true);
 
   // Numbers as the company writes them, which the form says; no number where the server would find none either.

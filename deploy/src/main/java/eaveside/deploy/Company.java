@@ -116,7 +116,7 @@ final class Company implements AutoCloseable {
         settings.put("eaveside.db.url", postgres.jdbcUrl());
         settings.put("eaveside.db.user", Schema.APPLICATION);
         settings.put("eaveside.db.password", folder.password(Schema.APPLICATION));
-        var task = values == null ? null : Task.leave(folder, values);
+        var task = values == null ? null : Task.leave(scratch, values);
         try {
             if (task != null) {
                 settings.put(Task.SETTING, task.file().toString());

@@ -53,6 +53,9 @@ final class DataFolder {
     /** Opens the folder and makes it when it is missing. */
     static DataFolder open(Path path) {
         var root = path.toAbsolutePath().normalize();
+        if (Files.exists(root) && !Files.isDirectory(root)) {
+            throw new Failure("The data folder " + root + " is a file");
+        }
         try {
             Files.createDirectories(root);
         } catch (IOException e) {

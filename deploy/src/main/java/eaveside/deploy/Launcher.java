@@ -75,6 +75,14 @@ final class Launcher {
             return folder;
         }
 
+        /** For what makes no company. */
+        DataFolder present() {
+            if (!Files.isDirectory(path())) {
+                throw new Failure("There is no data folder " + path());
+            }
+            return folder();
+        }
+
         Path path() {
             return data != null ? data : defaultData();
         }
@@ -120,11 +128,20 @@ final class Launcher {
             return Map.of("eaveside.proxies", String.join(",", proxies), "eaveside.second-factor", secondFactor());
         }
 
+        private void requirePort() {
+            if (port < 1 || port > 65_535) {
+                throw new Failure("--port takes 1 to 65535, not " + port);
+            }
+        }
+
         /** The application reads the list once more; here it is said in time to whoever has typed it. */
         private static void requireAddress(String proxy) {
-            String address = proxy.replaceFirst("/\\d{1,3}$", "");
+            String[] parts = proxy.split("/", 2);
             try {
-                InetAddress.ofLiteral(address);
+                int bits = InetAddress.ofLiteral(parts[0]).getAddress().length * 8;
+                if (parts.length > 1 && (!parts[1].matches("\\d{1,3}") || Integer.parseInt(parts[1]) > bits)) {
+                    throw new IllegalArgumentException("too long");
+                }
             } catch (IllegalArgumentException e) {
                 throw new Failure(
                         "--proxy takes addresses and networks such as 127.0.0.1 or 10.0.0.0/8, not '" + proxy + "'");
@@ -150,8 +167,10 @@ final class Launcher {
 
         @Override
         public Integer call() throws IOException {
+            requirePort();
+            var settings = settings();
             var folder = folder();
-            var company = Company.start(folder, bind, port, settings(), this::first, answer -> {
+            var company = Company.start(folder, bind, port, settings, this::first, answer -> {
                 try {
                     told(folder, answer);
                     return null;
@@ -247,7 +266,7 @@ final class Launcher {
         @Override
         public Integer call() {
             TERMINAL.println(Company.perform(
-                    folder(),
+                    present(),
                     Map.of(
                             "task",
                             "token",
@@ -270,7 +289,7 @@ final class Launcher {
 
         @Override
         public Integer call() {
-            TERMINAL.println(Company.perform(folder(), Map.of("task", "recover", "username", username)));
+            TERMINAL.println(Company.perform(present(), Map.of("task", "recover", "username", username)));
             return CommandLine.ExitCode.OK;
         }
     }
@@ -279,10 +298,7 @@ final class Launcher {
     static final class Verify extends OnData {
         @Override
         public Integer call() throws SQLException {
-            if (!Files.isDirectory(path())) {
-                throw new Failure("There is no data folder " + path());
-            }
-            boolean holds = withDatabase(folder(), postgres -> {
+            boolean holds = withDatabase(present(), postgres -> {
                 try (var connection = postgres.role(Schema.OWNER).getConnection()) {
                     connection.setTransactionIsolation(Connection.TRANSACTION_REPEATABLE_READ);
                     connection.setReadOnly(true);
@@ -304,7 +320,7 @@ final class Launcher {
     static final class Migrate extends OnData {
         @Override
         public Integer call() throws SQLException {
-            var folder = folder();
+            var folder = present();
             folder.lock("migrating");
             try (var postgres = PostgresServer.start(PreparedServer.current().postgres(), folder)) {
                 TERMINAL.println("Migrations run: " + Company.migrate(folder, postgres));

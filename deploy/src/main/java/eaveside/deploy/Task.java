@@ -18,16 +18,17 @@ record Task(Path file) {
     static final String SETTING = "eaveside.task";
 
     /**
-     * Leaves a task in the data folder.
+     * Leaves a task where nothing outlives the next start: it may hold a password.
      *
+     * @param  folder the server's working files
      * @param  values its name under {@code task}, and what it needs
      */
-    static Task leave(DataFolder folder, Map<String, String> values) {
+    static Task leave(Path folder, Map<String, String> values) {
         var properties = new Properties();
         properties.putAll(values);
         try {
             var file = Files.createTempFile(
-                    folder.root(),
+                    folder,
                     "task",
                     ".properties",
                     PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
@@ -36,7 +37,7 @@ record Task(Path file) {
             }
             return new Task(file);
         } catch (IOException e) {
-            throw new Failure("Cannot write to the data folder " + folder.root() + ": " + e.getMessage(), e);
+            throw new Failure("Cannot write to " + folder + ": " + e.getMessage(), e);
         }
     }
 

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.net.HttpURLConnection;
+import java.net.Socket;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -48,6 +50,29 @@ final class Launched implements AutoCloseable {
     /** A company of one's own, made of what is answered to the questions. */
     static Launched company(Path data, String... answers) throws Exception {
         return new Launched("start", data, List.of(), String.join("\n", answers) + "\n");
+    }
+
+    /** Runs a command that must refuse, and tells what it has said. */
+    static String refused(Path folder, String... command) throws Exception {
+        Path output = Files.createTempFile(folder, "refused", ".txt");
+        int code = new ProcessBuilder(Stream.concat(Stream.of(LAUNCHER.toString()), Stream.of(command))
+                        .toList())
+                .redirectErrorStream(true)
+                .redirectOutput(output.toFile())
+                .start()
+                .waitFor();
+        String said = Files.readString(output);
+        assertEquals(1, code, said);
+        return said;
+    }
+
+    /** What is answered to bytes as they stand here, until the server ends the connection. */
+    String raw(String sent) throws IOException {
+        try (var socket = new Socket("127.0.0.1", port)) {
+            socket.setSoTimeout(30_000);
+            socket.getOutputStream().write(sent.getBytes(StandardCharsets.ISO_8859_1));
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
+        }
     }
 
     /** What a page is answered with, where it is 503 with when to try again; 0 where nothing is. */

@@ -66,6 +66,11 @@ class RecoveryIT {
         assertTrue(Set.of(0, 503, 200).containsAll(meanwhile), "it does not listen or says try again: " + meanwhile);
         assertEquals(200, status("health/ready"));
         assertTrue(eaveside.said().contains("started anew"));
+        String post = "POST /sign-in HTTP/1.1\r\nHost: a\r\n";
+        assertTrue(
+                eaveside.raw(post + "Content-Length: 16001\r\n\r\n").startsWith("HTTP/1.1 413 "), "as large as may be");
+        assertTrue(eaveside.raw(post + "Host: b\r\n\r\n").startsWith("HTTP/1.1 400 "), "read in one way");
+        assertEquals("", eaveside.raw("GET /sign-in HTTP/1.1\r\nHo"), "and what never ends is ended");
 
         // Stopped as a whole it cannot look after itself: the script outside does, once it has seen two minutes without
         // a sign.

@@ -5,12 +5,20 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.CookieManager;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,6 +28,8 @@ import org.junit.jupiter.api.io.TempDir;
 class StartOptionsIT {
     private static final Pattern PASSWORD = Pattern.compile("username edda\\s+password (\\S+)");
     private static final String OFF = "--no-second-factor is kept on the audit log";
+
+    private static final String PHRASE = "several words that are typed";
 
     @TempDir
     Path folder;
@@ -54,6 +64,56 @@ class StartOptionsIT {
                             .count(),
                     log);
         }
+    }
+
+    @Test
+    void what_an_option_does_not_take_is_said_in_a_sentence() throws Exception {
+        String data = folder.resolve("none").toString();
+        for (String[] wrong : new String[][] {
+            {"--port takes 1 to 65535", "start", "--port=0"},
+            {"--port takes 1 to 65535", "start", "--port=99999"},
+            {"--port takes 1 to 65535", "demo", "--port=-1"},
+            {"--proxy takes addresses", "start", "--proxy=10.0.0.0/99"},
+            {"--proxy takes addresses", "start", "--proxy=10.0.0.0/x"},
+            {"--proxy takes addresses", "start", "--proxy=localhost"},
+            {"There is no data folder", "recover", "--username=edda"},
+            {"There is no data folder", "migrate"},
+            {"There is no data folder", "verify"}
+        }) {
+            String said = Launched.refused(
+                    folder,
+                    Stream.concat(Stream.of(wrong).skip(1), Stream.of("--data=" + data))
+                            .toArray(String[]::new));
+            assertTrue(said.startsWith("eaveside: " + wrong[0]), said);
+            assertEquals(1, said.lines().count(), said);
+        }
+        assertFalse(Files.exists(Path.of(data)), "and nothing is made");
+    }
+
+    /** Between the first look at the port and its use lies the whole start. */
+    @Test
+    void says_so_where_somebody_else_takes_the_port_meanwhile() throws Exception {
+        Path data = folder.resolve("taken");
+        Launched.company(data, "Taken Cleaning", "US", "USD", "UTC", "An Owner", "owner", PHRASE, PHRASE)
+                .close();
+        int port = Company.freePort();
+        try (var thread = Executors.newSingleThreadExecutor()) {
+            Future<String> said = thread.submit(
+                    () -> Launched.refused(folder, "start", "--data", data.toString(), "--port", "" + port));
+            while (!Files.exists(data.resolve("postgres/postmaster.pid"))) {
+                assertFalse(said.isDone(), "it has ended");
+                TimeUnit.MILLISECONDS.sleep(5);
+            }
+            try (var other = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
+                assertTrue(said.get().contains("Cannot listen on 127.0.0.1 port " + other.getLocalPort()), said.get());
+            }
+        }
+        assertEquals(
+                List.of(),
+                Files.walk(data)
+                        .filter(file -> file.getFileName().toString().startsWith("task"))
+                        .toList(),
+                "nor is the password of the founding left behind");
     }
 
     private static HttpResponse<String> firstPage(Launched eaveside, String password) throws Exception {

@@ -9,6 +9,7 @@ import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
+import eaveside.kernel.UserId;
 import eaveside.ledger.Company.Measures;
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -61,6 +62,10 @@ public record View(
     /** Several values of a closed list in words, in the order of that list. */
     public String all(String prefix, Collection<? extends Enum<?>> values) {
         return values.stream().sorted().map(value -> t(prefix, value)).collect(Collectors.joining(", "));
+    }
+
+    public boolean isMe(UserId id) {
+        return user != null && user.id().equals(id);
     }
 
     public boolean is(Role... roles) {

@@ -60,7 +60,9 @@ public abstract sealed class AccessRefusal extends Refusal {
         }
 
         private TooSoon(Instant until, long seconds) {
-            super(Type.FORBIDDEN, "Too many failed attempts. Try again in " + seconds + " seconds");
+            super(
+                    Type.FORBIDDEN,
+                    "Too many failed attempts. Try again in " + (seconds == 1 ? "a second" : seconds + " seconds"));
             this.until = until;
             this.seconds = seconds;
         }
@@ -141,6 +143,26 @@ public abstract sealed class AccessRefusal extends Refusal {
             super(
                     Type.CONFLICT,
                     "The token " + token + " was shown before and cannot be shown again. Revoke it and issue another");
+        }
+    }
+
+    /** Whoever finds an open browser of an owner's is not to take that owner's place. */
+    public static final class OwnReset extends AccessRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OwnReset() {
+            super(Type.RULE, "Change your own password and second step on your account, which asks for the password");
+        }
+    }
+
+    /** A reset that was sent again, or from a page that lay open: what it would replace is gone. */
+    public static final class CredentialsChanged extends AccessRefusal {
+        private static final long serialVersionUID = 1;
+
+        public CredentialsChanged() {
+            super(
+                    Type.CONFLICT,
+                    "The password has changed since this page was opened. Open the user again where a reset is still needed");
         }
     }
 

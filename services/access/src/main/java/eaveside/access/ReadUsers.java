@@ -46,6 +46,12 @@ public class ReadUsers {
         return queries.users().stream().map(UserRow::toUser).toList();
     }
 
+    /** Counts up whenever sessions of the user end as a whole: with another password, a reset, a deactivation. */
+    @Transactional
+    public int credentials(UserId id) {
+        return users.required(id).credentials();
+    }
+
     /** The active technicians, by name. */
     @Transactional
     public List<User> technicians() {

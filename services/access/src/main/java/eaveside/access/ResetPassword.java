@@ -36,14 +36,26 @@ public class ResetPassword {
         this.audit = audit;
     }
 
-    /** Ends the user's sessions and tokens and forgets the failures of the username. The user has to choose another password at the next sign-in. The same again, before they have, is a retry. */
+    /**
+     * Ends the user's sessions and tokens and forgets the failures of the username. The user has to choose another password at the
+     * next sign-in. The same again, before they have, is a retry. Refuses one's own with {@link AccessRefusal.OwnReset}: that asks for the password.
+     *
+     * @param  replaces the user's credentials as they were known ({@link ReadUsers#credentials}); where they are others by now,
+     *     refused with {@link AccessRefusal.CredentialsChanged}
+     */
     @Transactional
-    public void reset(UserId id, NewPassword password, UserId by) {
+    public void reset(UserId id, NewPassword password, int replaces, UserId by) {
+        if (id.equals(by)) {
+            throw new AccessRefusal.OwnReset();
+        }
         String hash = hasher.hash(password.characters());
         UserRow row = users.locked(id);
         String given = row.givenPasswordHash();
         if (given != null && hasher.matches(password.characters(), given)) {
             return;
+        }
+        if (row.credentials() != replaces) {
+            throw new AccessRefusal.CredentialsChanged();
         }
         User user = row.toUser();
         password.requireUnlike(new Username(user.username()), user.name(), companyWords.words());

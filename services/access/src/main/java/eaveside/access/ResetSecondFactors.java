@@ -25,9 +25,15 @@ public class ResetSecondFactors {
         this.audit = audit;
     }
 
-    /** Where there is nothing to take away, nothing changes. */
+    /**
+     * Where there is nothing to take away, nothing changes. Refuses one's own with {@link AccessRefusal.OwnReset}: that asks for the
+     * password.
+     */
     @Transactional
     public void reset(UserId id, UserId by) {
+        if (id.equals(by)) {
+            throw new AccessRefusal.OwnReset();
+        }
         UserRow row = users.locked(id);
         boolean app = codes.remove(id);
         if (passkeys.removeAll(id) || app) {

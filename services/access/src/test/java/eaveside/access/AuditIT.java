@@ -68,12 +68,17 @@ class AuditIT {
 
     @Test
     void a_refusal_can_be_kept_while_its_users_row_is_locked() {
+        User another = AccessFixture.add(bench, Role.OWNER);
         assertTimeoutPreemptively(Duration.ofSeconds(20), () -> {
             assertThrows(
                     IllegalStateException.class,
                     () -> bench.inTransaction(() -> {
                         bench.get(ResetPassword.class)
-                                .reset(owner.id(), new NewPassword("gutters clean by four"), owner.id());
+                                .reset(
+                                        owner.id(),
+                                        new NewPassword("gutters clean by four"),
+                                        bench.get(ReadUsers.class).credentials(owner.id()),
+                                        another.id());
                         bench.get(RecordAudit.class).record(AuditEvent.refused("locked", owner.id(), "x"));
                         throw new IllegalStateException("the work failed");
                     }));

@@ -90,7 +90,11 @@ class PasswordsIT {
         assertThrows(
                 AccessRefusal.WeakPassword.class,
                 () -> bench.get(ResetPassword.class)
-                        .reset(user.id(), new NewPassword("abc " + user.username() + " xyz"), owner.id()));
+                        .reset(
+                                user.id(),
+                                new NewPassword("abc " + user.username() + " xyz"),
+                                bench.get(ReadUsers.class).credentials(user.id()),
+                                owner.id()));
     }
 
     @Test
@@ -104,7 +108,12 @@ class PasswordsIT {
                     AccessRefusal.WrongCredentials.class,
                     () -> AccessFixture.signIn(bench, user.username(), OTHER, address()));
         }
-        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
+        bench.get(ResetPassword.class)
+                .reset(
+                        user.id(),
+                        new NewPassword(OTHER),
+                        bench.get(ReadUsers.class).credentials(user.id()),
+                        owner.id());
         assertTrue(!goesOn(session));
         SignedIn again = AccessFixture.signIn(bench, user.username(), OTHER, address());
         assertNotEquals(before.credentials(), again.credentials());
@@ -121,14 +130,37 @@ class PasswordsIT {
         bench.get(ChangePassword.class)
                 .change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null);
         assertNull(dutyOf(user, OTHER));
-        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(PASSWORD), owner.id());
+        bench.get(ResetPassword.class)
+                .reset(
+                        user.id(),
+                        new NewPassword(PASSWORD),
+                        bench.get(ReadUsers.class).credentials(user.id()),
+                        owner.id());
         assertEquals(Duty.NEW_PASSWORD, dutyOf(user, PASSWORD));
         String session =
                 AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
-        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(PASSWORD), owner.id());
+        bench.get(ResetPassword.class)
+                .reset(
+                        user.id(),
+                        new NewPassword(PASSWORD),
+                        bench.get(ReadUsers.class).credentials(user.id()),
+                        owner.id());
         assertTrue(goesOn(session), "the same again is a retry");
-        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
+        bench.get(ResetPassword.class)
+                .reset(
+                        user.id(),
+                        new NewPassword(OTHER),
+                        bench.get(ReadUsers.class).credentials(user.id()),
+                        owner.id());
         assertTrue(!goesOn(session));
+        int replaces = bench.get(ReadUsers.class).credentials(user.id());
+        bench.get(ChangePassword.class)
+                .change(user.id(), OTHER.toCharArray(), new NewPassword(PASSWORD + " more"), address(), null);
+        assertThrows(
+                AccessRefusal.CredentialsChanged.class,
+                () -> bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), replaces, owner.id()),
+                "the page that did it before is sent again");
+        assertNull(dutyOf(user, PASSWORD + " more"), "their own is still good");
         assertNull(dutyOf(AccessFixture.add(bench, Role.OFFICE), PASSWORD), "typed at the command line");
     }
 
@@ -149,7 +181,12 @@ class PasswordsIT {
         String first = issue.issue(new NewToken(TokenId.next(), user.id(), "export", TokenScope.READ, 30, null))
                 .secret();
         assertEquals(user, authenticate.authenticate(first).user());
-        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
+        bench.get(ResetPassword.class)
+                .reset(
+                        user.id(),
+                        new NewPassword(OTHER),
+                        bench.get(ReadUsers.class).credentials(user.id()),
+                        owner.id());
         assertThrows(AccessRefusal.BadToken.class, () -> authenticate.authenticate(first));
         String second = issue.issue(new NewToken(TokenId.next(), user.id(), "export", TokenScope.READ, 30, null))
                 .secret();
@@ -189,5 +226,16 @@ class PasswordsIT {
                 KernelRefusal.NotFound.class,
                 () -> recover.recover(new Username("nobody-here"), new NewPassword(generated)));
         AccessFixture.signIn(bench, office.username(), PASSWORD, address());
+    }
+
+    @Test
+    void nobody_resets_what_they_sign_in_with_themselves() {
+        int replaces = bench.get(ReadUsers.class).credentials(owner.id());
+        assertThrows(
+                AccessRefusal.OwnReset.class,
+                () -> bench.get(ResetPassword.class).reset(owner.id(), new NewPassword(OTHER), replaces, owner.id()));
+        assertThrows(
+                AccessRefusal.OwnReset.class,
+                () -> bench.get(ResetSecondFactors.class).reset(owner.id(), owner.id()));
     }
 }

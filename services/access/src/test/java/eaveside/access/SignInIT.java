@@ -243,7 +243,12 @@ class SignInIT {
                 begin.begin(signIn(user.username(), PASSWORD, address()), address(), "", known)
                         .browser());
         String count = "select count(*) from known_browser where user_id = ?";
-        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(PASSWORD), user.id());
+        bench.get(ResetPassword.class)
+                .reset(
+                        user.id(),
+                        new NewPassword(PASSWORD),
+                        bench.get(ReadUsers.class).credentials(user.id()),
+                        AccessFixture.add(bench, Role.OWNER).id());
         assertEquals(0L, bench.value(count, user.id().value()));
         for (int i = 0; i < 25; i++) {
             begin.begin(signIn(user.username(), PASSWORD, address()), address(), "", null);

@@ -145,7 +145,7 @@ final class Connections {
         if (connection.getPeerAddress() instanceof InetSocketAddress caller && caller.getAddress() != null) {
             return isProxy.test(caller.getAddress().getHostAddress()) ? PROXIED : Network.of(caller.getAddress());
         }
-        return "gone";
+        return "no address";
     }
 
     private void end(Connection<?> connection) {

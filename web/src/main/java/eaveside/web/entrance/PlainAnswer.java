@@ -1,5 +1,6 @@
 package eaveside.web.entrance;
 
+import eaveside.web.Assets;
 import jakarta.json.Json;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -43,7 +44,8 @@ public record PlainAnswer(
         return script ? "application/problem+json" : "text/html;charset=UTF-8";
     }
 
-    public String body(boolean script) {
+    /** @param  method of the request: a browser sends a form once more where its page is loaded again */
+    public String body(boolean script, String method) {
         if (script) {
             return Json.createObjectBuilder()
                     .add("type", "urn:eaveside:" + code)
@@ -52,14 +54,24 @@ public record PlainAnswer(
                     .build()
                     .toString();
         }
-        return "<!DOCTYPE html><html lang=\"en\"><meta charset=\"UTF-8\">"
-                + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>" + status
-                + "</title><main><h1>" + title + ".</h1><p><a href=\"/\">To the start page</a></p></main></html>";
+        String heading = again == null ? title : "Not at this moment";
+        String further = again == null
+                ? "<a href=\"/\">To the start page</a>"
+                : title + ". "
+                        + (method.equals("POST")
+                                ? "Load this page again to send what you have entered once more."
+                                : "Then load this page again.");
+        return """
+                <!DOCTYPE html><html lang="en"><meta charset="UTF-8">
+                <meta name="viewport" content="width=device-width, initial-scale=1"><title>%1$s</title>
+                <link rel="stylesheet" href="%2$s">
+                <body class="desk"><main class="narrow"><h1>%1$s.</h1><p>%3$s</p></main></html>
+                """.formatted(heading, Assets.url("eaveside.css"), further);
     }
 
     public void write(HttpServletRequest request, HttpServletResponse response, String path) throws IOException {
         boolean script = isForScript(request, path);
-        byte[] bytes = body(script).getBytes(StandardCharsets.UTF_8);
+        byte[] bytes = body(script, request.getMethod()).getBytes(StandardCharsets.UTF_8);
         response.setStatus(status);
         if (again != null) {
             response.setHeader("Retry-After", again.toString());

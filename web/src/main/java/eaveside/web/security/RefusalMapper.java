@@ -95,7 +95,7 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
         return Response.status(answer.status())
                 .header(HttpHeaders.RETRY_AFTER, answer.again())
                 .type(answer.type(script))
-                .entity(answer.body(script))
+                .entity(answer.body(script, request.getMethod()))
                 .build();
     }
 

@@ -101,6 +101,7 @@ public class UserPages extends ListResource<User> {
      *
      * @param  user     as stored
      * @param  password made up for the reset that this page offers; worth nothing until it is sent
+     * @param  replaces the credentials that the reset replaces
      * @param  reset    what is wrong with a password that was sent
      */
     public record UserPage(
@@ -109,6 +110,7 @@ public class UserPages extends ListResource<User> {
             SecondFactors factors,
             Instant now,
             String password,
+            int replaces,
             Form<User> form,
             Form<NewToken> token,
             Fields reset)
@@ -220,6 +222,7 @@ public class UserPages extends ListResource<User> {
                 readSecondFactors.of(id),
                 clock.instant(),
                 generatePassword.generate(),
+                readUsers.credentials(id),
                 form.labeled("settings.users"),
                 token.labeled("settings.tokens"),
                 reset.labeled("settings.users", "user"));
@@ -256,8 +259,12 @@ public class UserPages extends ListResource<User> {
     @POST
     @Path("{id}/second-factors/reset")
     public Response resetSecondFactors(@PathParam("id") UserId id) {
-        resetSecondFactors.reset(id, viewer.id());
-        return Respond.to(at(id), "settings.second.reset.done");
+        Form<User> form = stored(id);
+        return answer(
+                form.fields().run(() -> resetSecondFactors.reset(id, viewer.id())),
+                id,
+                form,
+                "settings.second.reset.done");
     }
 
     private Response answer(boolean done, UserId id, Form<User> form, String said) {
@@ -270,7 +277,11 @@ public class UserPages extends ListResource<User> {
     @Path("{id}/password")
     public Response reset(@PathParam("id") UserId id, Fields fields) {
         User user = readUsers.user(id);
-        return fields.run(() -> resetPassword.reset(id, new NewPassword(fields.typed("password")), viewer.id()))
+        return fields.run(() -> resetPassword.reset(
+                        id,
+                        new NewPassword(fields.typed("password")),
+                        fields.integer("replaces", 0, Integer.MAX_VALUE),
+                        viewer.id()))
                 ? password(user, fields, at(id))
                 : Respond.again(fields, page(id, stored(id), newToken(), fields.cleared()));
     }

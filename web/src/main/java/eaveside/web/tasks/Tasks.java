@@ -138,7 +138,8 @@ public class Tasks {
     private String recover(Properties task) {
         var password = generatePassword.generate();
         var owner = recoverOwner.recover(new Username(required(task, "username")), new NewPassword(password));
-        return "New password of " + owner.username() + ": " + password + "\nChange it after signing in.";
+        return "New password of " + owner.username() + ": " + password
+                + "\nChange it after signing in. Sessions, tokens, passkeys and the authenticator app of this user have ended.";
     }
 
     /** The demo company with its history; answers the usernames, for they are known only now. */

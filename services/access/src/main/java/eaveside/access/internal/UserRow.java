@@ -74,6 +74,10 @@ public class UserRow {
         return passwordGiven ? passwordHash : null;
     }
 
+    public int credentials() {
+        return credentials;
+    }
+
     /** Whether a session or an attempt that began with these credentials may go on. */
     public boolean admits(int begunWith) {
         return active && credentials == begunWith;

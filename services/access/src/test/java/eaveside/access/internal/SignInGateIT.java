@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.access.AccessRefusal;
 import eaveside.access.AddUser;
 import eaveside.access.NewPassword;
+import eaveside.access.ReadUsers;
 import eaveside.access.RecordAudit;
 import eaveside.access.ResetPassword;
 import eaveside.access.Role;
@@ -57,7 +58,12 @@ class SignInGateIT {
         SignInGate gate = bench.get(SignInGate.class);
         SignInGate.Candidate candidate = gate.admit(user.username(), ADDRESS, null);
         assertTrue(bench.get(PasswordHasher.class).matches(PASSWORD.toCharArray(), candidate.hash()));
-        bench.get(ResetPassword.class).reset(user.id(), new NewPassword("skylights after lunch"), user.id());
+        bench.get(ResetPassword.class)
+                .reset(
+                        user.id(),
+                        new NewPassword("skylights after lunch"),
+                        bench.get(ReadUsers.class).credentials(user.id()),
+                        add("another.owner").id());
         assertTrue(gate.complete(candidate, "sign-in", Optional.empty()).isEmpty());
         assertFalse(candidate.toString().contains("argon2"));
     }
