@@ -58,8 +58,11 @@ final class Heads {
             return "this version of the protocol is not spoken here";
         }
         // As it was sent: the server has made up its mind about some fields and dropped others.
-        List<String> lines =
-                sent(request).lines().skip(1).takeWhile(line -> !line.isEmpty()).toList();
+        List<String> sent = sent(request).lines().skip(1).toList();
+        if (!sent.contains("")) {
+            return "a head that begins behind another request must come with it as a whole";
+        }
+        List<String> lines = sent.stream().takeWhile(line -> !line.isEmpty()).toList();
         if (!lines.stream().allMatch(line -> FIELD.matcher(line).matches())) {
             return "a header is none";
         }
@@ -84,7 +87,17 @@ final class Heads {
         return wrongTarget(request.getRequestURI(), request.getQueryString());
     }
 
-    /** The head as it lies where the server read it: its first line begins with the method. */
+    /** Whether a head ends in what has come: with an empty line, whichever way lines end. */
+    static boolean isWhole(byte[] bytes) {
+        for (int i = 1; i < bytes.length; i++) {
+            if (bytes[i] == '\n' && (bytes[i - 1] == '\n' || i > 1 && bytes[i - 1] == '\r' && bytes[i - 2] == '\n')) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The head as it lies where the server read it, to the end of what came with it ({@link Pace}): its first line begins with the method. */
     private static String sent(HttpRequestPacket request) {
         DataChunk method = request.getMethodDC();
         return switch (method.getType()) {

@@ -6,8 +6,14 @@ import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.filterchain.BaseFilter;
 import org.glassfish.grizzly.filterchain.FilterChainContext;
 import org.glassfish.grizzly.filterchain.NextAction;
+import org.glassfish.grizzly.memory.Buffers;
+import org.glassfish.grizzly.memory.MemoryManager;
 
-/** Stands before the reading of requests: notes when one begins, and passes over what comes after one that was refused. */
+/**
+ * Stands before the reading of requests: notes when one begins, keeps its head until that is whole, and passes over what comes
+ * after one that was refused. What it hands on lies in memory of its own and of its own size, so that {@link Heads} reads what
+ * was sent and nothing that lay there before.
+ */
 final class Pace extends BaseFilter {
     private final Connections connections;
 
@@ -27,13 +33,23 @@ final class Pace extends BaseFilter {
     @Override
     public NextAction handleRead(FilterChainContext context) throws IOException {
         Progress progress = connections.of(context.getConnection());
+        byte[] read = taken(context.getMessage());
         // From somebody who has gone meanwhile, or who was refused.
         if (progress == null || progress.isLeaving()) {
-            Buffer unread = context.getMessage();
-            unread.tryDispose();
             return context.getStopAction();
         }
-        progress.receives(System.nanoTime());
+        byte[] whole = progress.receives(read, System.nanoTime());
+        if (whole.length == 0) {
+            return context.getStopAction();
+        }
+        context.setMessage(Buffers.wrap(MemoryManager.DEFAULT_MEMORY_MANAGER, whole));
         return context.getInvokeAction();
+    }
+
+    private static byte[] taken(Buffer buffer) {
+        byte[] bytes = new byte[buffer.remaining()];
+        buffer.get(bytes);
+        buffer.tryDispose();
+        return bytes;
     }
 }

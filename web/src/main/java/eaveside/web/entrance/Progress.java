@@ -1,6 +1,7 @@
 package eaveside.web.entrance;
 
 import java.time.Duration;
+import java.util.Arrays;
 
 /**
  * How far the request on a connection has come, and whether it has taken too long for that. The limits are common practice, no
@@ -22,6 +23,11 @@ final class Progress {
     /** The least that a phone with little signal sends in a second, in bytes. */
     static final int SLOWEST = 2_000;
 
+    /** What the server reads of a head, in bytes (its default): what is longer it ends. */
+    static final int LONGEST_HEAD = 8_192;
+
+    private static final byte[] NOTHING = {};
+
     private enum Phase {
         IDLE,
         HEAD,
@@ -37,6 +43,9 @@ final class Progress {
     private volatile int received;
     private volatile int parts;
 
+    /** What has come of a head that is not whole. */
+    private volatile byte[] head = NOTHING;
+
     /** @param  network where the caller is counted */
     Progress(String network) {
         this.network = network;
@@ -46,12 +55,23 @@ final class Progress {
         return network;
     }
 
-    /** Bytes came in. */
-    void receives(long now) {
+    /**
+     * Bytes came in. Answers what is to be read now: nothing while a head is not whole, else the whole of it with what came behind.
+     */
+    byte[] receives(byte[] bytes, long now) {
         if (phase == Phase.IDLE || phase == Phase.ANSWER) {
             received = 0;
+            head = NOTHING;
             to(Phase.HEAD, now);
         }
+        if (phase != Phase.HEAD) {
+            return bytes;
+        }
+        byte[] all = Arrays.copyOf(head, head.length + bytes.length);
+        System.arraycopy(bytes, 0, all, head.length, bytes.length);
+        boolean readable = all.length >= LONGEST_HEAD || Heads.isWhole(all);
+        head = readable ? NOTHING : all;
+        return readable ? all : NOTHING;
     }
 
     /** The head is whole, and this much of its body is there. */

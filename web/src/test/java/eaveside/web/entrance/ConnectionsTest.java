@@ -144,7 +144,7 @@ class ConnectionsTest {
     void what_takes_too_long_is_late() {
         long second = Duration.ofSeconds(1).toNanos();
         Progress progress = new Progress("192.0.2.1");
-        progress.receives(0);
+        progress.receives(new byte[] {'G'}, 0);
         assertFalse(progress.isLate(10 * second));
         assertTrue(progress.isLate(11 * second), "a head");
         progress.holds(0, 0);

@@ -91,6 +91,53 @@ class EntranceHttpIT {
         }
     }
 
+    /** However the network divides it: what is read is what was sent, and nothing that lay there before. */
+    @Test
+    void readsAHeadThatComesInPartsAsAWhole() throws Exception {
+        String whole = "GET /sign-in HTTP/1.1\r\nHost: a\r\nAccept: */*\r\nConnection: close\r\n\r\n";
+        for (int i = 1; i < whole.length(); i++) {
+            try (var raw = RawHttp.to(SERVER).send(whole.substring(0, i))) {
+                Thread.sleep(15); // so that it is read by itself
+                String answer = raw.send(whole.substring(i)).answer(Duration.ofSeconds(10));
+                assertTrue(answer.startsWith("HTTP/1.1 200 "), "in two at " + i + ": " + answer);
+            }
+        }
+        // Somebody else's heads lie now where these are read.
+        List<String> ends = IN_TWO_WAYS.stream()
+                .filter(request -> request.contains("Host: a\r\n"))
+                .toList();
+        List<RawHttp> all = ends.stream()
+                .map(request -> RawHttp.to(SERVER).send(request.split("(?<=Host: a\r\n)", 2)[0]))
+                .toList();
+        Thread.sleep(100);
+        for (int i = 0; i < all.size(); i++) {
+            all.get(i).send(ends.get(i).split("(?<=Host: a\r\n)", 2)[1]);
+        }
+        for (int i = 0; i < all.size(); i++) {
+            String request = ends.get(i);
+            String answer = all.get(i).answer(Duration.ofSeconds(10));
+            all.get(i).close();
+            assertTrue(
+                    answer.startsWith("HTTP/1.1 400 ") || answer.startsWith("HTTP/1.1 505 "),
+                    () -> request + " -> " + answer);
+            assertEquals(answer.indexOf("HTTP/1."), answer.lastIndexOf("HTTP/1."), "one answer: " + answer);
+        }
+    }
+
+    /** Half of it came in one piece with the request before it. */
+    @Test
+    void readsNoHeadThatBeginsBehindARequestAndEndsElsewhere() throws Exception {
+        String first = "GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\n";
+        try (var raw = RawHttp.to(SERVER)) {
+            raw.send(first + "POST /sign-out HTTP/1.1\r\nHost: a\r\nContent-Length: 60\r\n");
+            Thread.sleep(200);
+            String answer = raw.send("Transfer-Encoding: chunked\r\n\r\n0\r\n\r\n" + first)
+                    .answer(Duration.ofSeconds(5));
+            assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
+            assertTrue(answer.substring(answer.lastIndexOf("HTTP/1.")).startsWith("HTTP/1.1 400 "), answer);
+        }
+    }
+
     /** What comes in one piece with a request that was refused is not looked at: it may be half of what another reads as its own. */
     @Test
     void obeysNothingBehindWhatItRefused() {
