@@ -1,9 +1,7 @@
 package eaveside.web.settings;
 
-import eaveside.access.AccessRefusal;
 import eaveside.access.AddPasskey;
 import eaveside.access.AppKey;
-import eaveside.access.ConfirmPassword;
 import eaveside.access.Duty;
 import eaveside.access.PasskeyId;
 import eaveside.access.SessionId;
@@ -11,7 +9,6 @@ import eaveside.access.SetUpApp;
 import eaveside.access.SignedIn;
 import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
-import eaveside.web.entrance.Credential;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
@@ -49,7 +46,7 @@ public class SecondFactorPages extends PageResource {
     private static final int GROUP = 4;
 
     @Inject
-    ConfirmPassword confirmPassword;
+    OwnPassword ownPassword;
 
     @Inject
     SetUpApp setUpApp;
@@ -125,11 +122,7 @@ public class SecondFactorPages extends PageResource {
     @Path("passkeys/begin")
     @Produces(MediaType.APPLICATION_JSON)
     public Response askForPasskey(Fields fields) {
-        try {
-            confirm(fields);
-        } catch (AccessRefusal.WrongCredentials refusal) {
-            throw wrongPassword();
-        }
+        ownPassword.require(fields, request);
         return PasskeyAnswers.answer(addPasskey.ask(viewer.id(), Sites.of(request)));
     }
 
@@ -175,24 +168,12 @@ public class SecondFactorPages extends PageResource {
 
     private Response confirmed(Fields fields, Deed deed) {
         try {
-            confirm(fields);
-        } catch (AccessRefusal.WrongCredentials refusal) {
-            fields.refused(wrongPassword());
+            ownPassword.require(fields, request);
+        } catch (KernelRefusal.Unfit refusal) {
+            fields.refused(refusal);
             return again(fields);
         }
         return deed.done();
-    }
-
-    private static KernelRefusal wrongPassword() {
-        return new KernelRefusal.Unfit("password", "{field} is wrong. Type it again");
-    }
-
-    private void confirm(Fields fields) {
-        confirmPassword.confirm(
-                viewer.id(),
-                fields.typed("password").toCharArray(),
-                request.getRemoteAddr(),
-                Credential.Kept.BROWSER.in(request));
     }
 
     private Response again(Fields fields) {

@@ -34,11 +34,13 @@ import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import java.time.Clock;
 import java.time.Instant;
@@ -84,6 +86,12 @@ public class UserPages extends ListResource<User> {
 
     @Inject
     IssueToken issueToken;
+
+    @Inject
+    OwnPassword ownPassword;
+
+    @Context
+    HttpServletRequest request;
 
     @Inject
     RevokeToken revokeToken;
@@ -286,11 +294,15 @@ public class UserPages extends ListResource<User> {
                 : Respond.again(fields, page(id, stored(id), newToken(), fields.cleared()));
     }
 
+    /** Asks for the password of whoever issues it: a token outlives the browser that was open, and the token that asked for it. */
     @POST
     @Path("{user}/tokens")
     public Response issue(@PathParam("user") UserId user, Form<NewToken> form) {
         List<String> secrets = new ArrayList<>(1);
-        return form.run(token -> secrets.add(issueToken.issue(token).secret()))
+        return form.run(token -> {
+                    ownPassword.require(form.fields(), request);
+                    secrets.add(issueToken.issue(token).secret());
+                })
                 ? secret("settings.secret.token", form.fields().typed("label"), secrets.getFirst(), at(user))
                 : Respond.again(form.fields(), page(user, stored(user), form, Fields.empty()));
     }

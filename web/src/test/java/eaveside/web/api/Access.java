@@ -3,6 +3,7 @@ package eaveside.web.api;
 import eaveside.access.Role;
 import eaveside.web.api.Operations.Operation;
 import eaveside.web.api.World.Caller;
+import eaveside.web.testing.Server;
 import java.net.URI;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
@@ -91,7 +92,8 @@ final class Access {
         String token = Jsoup.parse(world.form(
                                 Caller.OWNER,
                                 "settings/users/" + person + "/tokens",
-                                "label=Snapshots&scope=WRITE&days=1")
+                                "label=Snapshots&scope=WRITE&days=1&password="
+                                        + Server.OWNER_PASSWORD.replace(' ', '+'))
                         .body())
                 .select("#secret")
                 .text();

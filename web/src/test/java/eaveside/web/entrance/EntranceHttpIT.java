@@ -351,6 +351,7 @@ class EntranceHttpIT {
         String path = "settings/users/" + Visitor.value("select id from app_user where username = 'owner.test'");
         var form = Visitor.owner().form(path, "/" + path + "/tokens");
         form.put("label", "Monitoring");
+        form.put("password", Server.OWNER_PASSWORD);
         String token = Visitor.secret(Visitor.owner().post(path + "/tokens", form));
         for (String address : List.of("health", "health/ready", "health/live", "metrics", "openapi", "openapi/")) {
             String asked = "GET /" + address + " HTTP/1.1\r\nHost: a\r\nConnection: close\r\n";

@@ -97,7 +97,7 @@ class DoorsHttpIT {
         for (Who who : List.of(Who.SCRIPT_THAT_READS, Who.SCRIPT_THAT_WRITES, Who.SCRIPT_THAT_ADMINISTERS)) {
             String scope = who.name().replace("SCRIPT_THAT_", "").replaceAll("S$", "");
             var form = Visitor.owner().form("settings/users/" + user, "/settings/users/" + user + "/tokens");
-            form.putAll(Map.of("label", "Doors " + scope, "scope", scope));
+            form.putAll(Map.of("label", "Doors " + scope, "scope", scope, "password", Server.OWNER_PASSWORD));
             CLIENTS.put(who, SERVER.stranger());
             TOKENS.put(who, Visitor.secret(Visitor.owner().post("settings/users/" + user + "/tokens", form)));
         }

@@ -283,6 +283,10 @@ class SettingsHttpIT {
         String path = "settings/users/" + Visitor.value("select id from app_user where username = 'office.visitor'");
         Map<String, String> form = owner.form(path, "/" + path + "/tokens");
         form.put("label", "Nightly export");
+        assertEquals(422, owner.post(path + "/tokens", form).statusCode(), "whoever finds a browser open makes none");
+        form.put("password", "not the password");
+        assertEquals(422, owner.post(path + "/tokens", form).statusCode());
+        form.put("password", Server.OWNER_PASSWORD);
         String token = Visitor.secret(owner.post(path + "/tokens", form));
 
         assertEquals(200, byToken(token, "api/customers"));
@@ -308,7 +312,7 @@ class SettingsHttpIT {
         for (String scope : List.of("READ", "WRITE", "ADMINISTER")) {
             Map<String, String> form = owner.form(path, "/" + path + "/tokens");
             assertEquals("READ", form.get("scope"), "the least is offered first");
-            form.putAll(Map.of("label", "Scope " + scope, "scope", scope));
+            form.putAll(Map.of("label", "Scope " + scope, "scope", scope, "password", Server.OWNER_PASSWORD));
             String token = Visitor.secret(owner.post(path + "/tokens", form));
             assertEquals(200, byToken(token, "api/customers"), scope);
             assertEquals(entered.get(scope), byToken(token, "POST", "api/invoices/preview"), scope);
