@@ -51,6 +51,7 @@ final class Company implements AutoCloseable {
             Function<DataFolder, @Nullable Map<String, String>> first,
             Function<String, Void> told) {
         folder.lock(WebServer.address(bind, port).toString());
+        Task.forgetAll(folder);
         WebServer.checkFree(bind, port);
         var company = withDatabase(folder);
         try {
@@ -116,7 +117,7 @@ final class Company implements AutoCloseable {
         settings.put("eaveside.db.url", postgres.jdbcUrl());
         settings.put("eaveside.db.user", Schema.APPLICATION);
         settings.put("eaveside.db.password", folder.password(Schema.APPLICATION));
-        var task = values == null ? null : Task.leave(scratch, values);
+        var task = values == null ? null : Task.leave(folder, values);
         try {
             if (task != null) {
                 settings.put(Task.SETTING, task.file().toString());

@@ -18,17 +18,16 @@ record Task(Path file) {
     static final String SETTING = "eaveside.task";
 
     /**
-     * Leaves a task where nothing outlives the next start: it may hold a password.
+     * Leaves a task in the data folder.
      *
-     * @param  folder the server's working files
      * @param  values its name under {@code task}, and what it needs
      */
-    static Task leave(Path folder, Map<String, String> values) {
+    static Task leave(DataFolder folder, Map<String, String> values) {
         var properties = new Properties();
         properties.putAll(values);
         try {
             var file = Files.createTempFile(
-                    folder,
+                    folder.root(),
                     "task",
                     ".properties",
                     PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
@@ -37,7 +36,18 @@ record Task(Path file) {
             }
             return new Task(file);
         } catch (IOException e) {
-            throw new Failure("Cannot write to " + folder + ": " + e.getMessage(), e);
+            throw new Failure("Cannot write to the data folder " + folder.root() + ": " + e.getMessage(), e);
+        }
+    }
+
+    /** Removes what commands that were killed have left in the folder: it may hold a password. */
+    static void forgetAll(DataFolder folder) {
+        try (var files = Files.newDirectoryStream(folder.root(), "task*.properties*")) {
+            for (var file : files) {
+                Files.deleteIfExists(file);
+            }
+        } catch (IOException e) {
+            throw new Failure("Cannot tidy up the data folder " + folder.root() + ": " + e.getMessage(), e);
         }
     }
 

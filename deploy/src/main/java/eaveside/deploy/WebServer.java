@@ -28,7 +28,7 @@ final class WebServer implements AutoCloseable {
     /** A property of this process that the application sets once it listens. */
     private static final String LISTENING = "eaveside.listening";
 
-    private static final Duration PATIENCE = Duration.ofSeconds(5);
+    private static final Duration PATIENCE = Duration.ofSeconds(30);
     private static final Duration STEP = Duration.ofMillis(5);
 
     private final PayaraMicroRuntime runtime;
@@ -111,8 +111,8 @@ final class WebServer implements AutoCloseable {
         }
         if (!listens()) {
             server.close();
-            throw new Failure("Cannot listen on " + bind + " port " + port
-                    + ": it is in use (choose another with --port); see " + log);
+            checkFree(bind, port);
+            throw new Failure("The server does not listen on " + bind + " port " + port + "; see " + log);
         }
         int answer = server.get("");
         if (answer >= HttpURLConnection.HTTP_INTERNAL_ERROR) {

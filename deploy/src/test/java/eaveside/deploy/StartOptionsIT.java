@@ -96,6 +96,7 @@ class StartOptionsIT {
         Path data = folder.resolve("taken");
         Launched.company(data, "Taken Cleaning", "US", "USD", "UTC", "An Owner", "owner", PHRASE, PHRASE)
                 .close();
+        Files.writeString(data.resolve("task123.properties"), "owner.password=" + PHRASE);
         int port = Company.freePort();
         try (var thread = Executors.newSingleThreadExecutor()) {
             Future<String> said = thread.submit(
@@ -113,7 +114,7 @@ class StartOptionsIT {
                 Files.walk(data)
                         .filter(file -> file.getFileName().toString().startsWith("task"))
                         .toList(),
-                "nor is the password of the founding left behind");
+                "what a founding that was killed has left goes");
     }
 
     private static HttpResponse<String> firstPage(Launched eaveside, String password) throws Exception {

@@ -162,7 +162,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         public CredentialsChanged() {
             super(
                     Type.CONFLICT,
-                    "The password has changed since this page was opened. Open the user again where a reset is still needed");
+                    "What the user signs in with has changed since this page was opened. Open the user again where a reset is still needed");
         }
     }
 

@@ -28,15 +28,21 @@ public class ResetSecondFactors {
     /**
      * Where there is nothing to take away, nothing changes. Refuses one's own with {@link AccessRefusal.OwnReset}: that asks for the
      * password.
+     *
+     * @param  replaces the user's credentials as they were known ({@link ReadUsers#credentials}); where they are others by now,
+     *     refused with {@link AccessRefusal.CredentialsChanged}
      */
     @Transactional
-    public void reset(UserId id, UserId by) {
+    public void reset(UserId id, int replaces, UserId by) {
         if (id.equals(by)) {
             throw new AccessRefusal.OwnReset();
         }
         UserRow row = users.locked(id);
         boolean app = codes.remove(id);
         if (passkeys.removeAll(id) || app) {
+            if (row.credentials() != replaces) {
+                throw new AccessRefusal.CredentialsChanged(); // and nothing is taken away
+            }
             row.endSessions();
             audit.done("second-factors.reset", by, row.toUser().username());
         }

@@ -236,6 +236,6 @@ class PasswordsIT {
                 () -> bench.get(ResetPassword.class).reset(owner.id(), new NewPassword(OTHER), replaces, owner.id()));
         assertThrows(
                 AccessRefusal.OwnReset.class,
-                () -> bench.get(ResetSecondFactors.class).reset(owner.id(), owner.id()));
+                () -> bench.get(ResetSecondFactors.class).reset(owner.id(), replaces, owner.id()));
     }
 }

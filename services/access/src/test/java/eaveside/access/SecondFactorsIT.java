@@ -228,11 +228,17 @@ class SecondFactorsIT {
         setUp(user);
         String session = AccessFixture.session(bench, signIn(user));
         ResetSecondFactors reset = bench.get(ResetSecondFactors.class);
-        reset.reset(user.id(), owner.id());
-        reset.reset(user.id(), owner.id());
+        int replaces = bench.get(ReadUsers.class).credentials(user.id());
+        reset.reset(user.id(), replaces, owner.id());
+        reset.reset(user.id(), replaces, owner.id());
         assertEquals(Optional.empty(), AccessFixture.resumed(bench, session), "sessions end with them");
         assertNull(duty(AccessFixture.session(bench, signIn(user)), false));
         setUp(user);
+        assertThrows(
+                AccessRefusal.CredentialsChanged.class,
+                () -> reset.reset(user.id(), replaces, owner.id()),
+                "the same again takes away nothing that came after it");
+        assertTrue(bench.get(ReadSecondFactors.class).of(user.id()).areThereAny());
         bench.get(RecoverOwner.class).recover(new Username(user.username()), new NewPassword(PASSWORD));
         assertFalse(bench.get(ReadSecondFactors.class).of(user.id()).areThereAny());
         assertEquals(

@@ -3,6 +3,7 @@ package eaveside.web.entrance;
 import static java.nio.charset.StandardCharsets.ISO_8859_1;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -58,7 +59,12 @@ final class Heads {
             return "this version of the protocol is not spoken here";
         }
         // As it was sent: the server has made up its mind about some fields and dropped others.
-        List<String> sent = sent(request).lines().skip(1).toList();
+        String[] ended = sent(request).split("\n", -1);
+        List<String> sent = Arrays.stream(ended)
+                .limit(ended.length - 1) // what comes behind the last line is none yet
+                .skip(1)
+                .map(line -> line.endsWith("\r") ? line.substring(0, line.length() - 1) : line)
+                .toList();
         if (!sent.contains("")) {
             return "a head that begins behind another request must come with it as a whole";
         }
@@ -87,14 +93,41 @@ final class Heads {
         return wrongTarget(request.getRequestURI(), request.getQueryString());
     }
 
-    /** Whether a head ends in what has come: with an empty line, whichever way lines end. */
+    /** Whether a head ends in what has come: with an empty line, whichever way lines end. Empty lines before it are none of it. */
     static boolean isWhole(byte[] bytes) {
-        for (int i = 1; i < bytes.length; i++) {
-            if (bytes[i] == '\n' && (bytes[i - 1] == '\n' || i > 1 && bytes[i - 1] == '\r' && bytes[i - 2] == '\n')) {
+        return end(bytes) >= 0;
+    }
+
+    /**
+     * Whether a header goes on in another line. To be asked before the server reads the head: it writes over where a line was
+     * folded (RFC 9112, 5.2).
+     */
+    static boolean isFolded(byte[] bytes) {
+        int end = end(bytes);
+        for (int i = begin(bytes) + 1; i < end; i++) {
+            if (bytes[i - 1] == '\n' && (bytes[i] == ' ' || bytes[i] == '\t')) {
                 return true;
             }
         }
         return false;
+    }
+
+    private static int begin(byte[] bytes) {
+        int i = 0;
+        while (i < bytes.length && (bytes[i] == '\r' || bytes[i] == '\n')) {
+            i++;
+        }
+        return i;
+    }
+
+    /** Where the head is over; negative where it is not. */
+    private static int end(byte[] bytes) {
+        for (int i = begin(bytes) + 1; i < bytes.length; i++) {
+            if (bytes[i] == '\n' && (bytes[i - 1] == '\n' || bytes[i - 1] == '\r' && bytes[i - 2] == '\n')) {
+                return i + 1;
+            }
+        }
+        return -1;
     }
 
     /** The head as it lies where the server read it, to the end of what came with it ({@link Pace}): its first line begins with the method. */

@@ -46,6 +46,8 @@ final class Progress {
     /** What has come of a head that is not whole. */
     private volatile byte[] head = NOTHING;
 
+    private volatile boolean folded;
+
     /** @param  network where the caller is counted */
     Progress(String network) {
         this.network = network;
@@ -71,7 +73,13 @@ final class Progress {
         System.arraycopy(bytes, 0, all, head.length, bytes.length);
         boolean readable = all.length >= LONGEST_HEAD || Heads.isWhole(all);
         head = readable ? NOTHING : all;
+        folded = readable && Heads.isFolded(all);
         return readable ? all : NOTHING;
+    }
+
+    /** Whether a header of the request that begins here goes on in another line. */
+    boolean isFolded() {
+        return folded;
     }
 
     /** The head is whole, and this much of its body is there. */

@@ -49,7 +49,7 @@ final class Threshold extends BaseFilter {
             return context.getStopAction();
         }
         if (!progress.isReceiving()) {
-            @Nullable String wrong = Heads.wrong(request);
+            @Nullable String wrong = progress.isFolded() ? "a header is folded" : Heads.wrong(request);
             if (wrong != null) {
                 return refuse(context, request, progress, HttpStatus.BAD_REQUEST_400, wrong);
             }

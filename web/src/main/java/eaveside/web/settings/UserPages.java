@@ -266,13 +266,17 @@ public class UserPages extends ListResource<User> {
 
     @POST
     @Path("{id}/second-factors/reset")
-    public Response resetSecondFactors(@PathParam("id") UserId id) {
+    public Response resetSecondFactors(@PathParam("id") UserId id, Fields fields) {
         Form<User> form = stored(id);
         return answer(
-                form.fields().run(() -> resetSecondFactors.reset(id, viewer.id())),
+                form.fields().run(() -> resetSecondFactors.reset(id, replaces(fields), viewer.id())),
                 id,
                 form,
                 "settings.second.reset.done");
+    }
+
+    private static int replaces(Fields fields) {
+        return fields.integer("replaces", 0, Integer.MAX_VALUE);
     }
 
     private Response answer(boolean done, UserId id, Form<User> form, String said) {
@@ -286,10 +290,7 @@ public class UserPages extends ListResource<User> {
     public Response reset(@PathParam("id") UserId id, Fields fields) {
         User user = readUsers.user(id);
         return fields.run(() -> resetPassword.reset(
-                        id,
-                        new NewPassword(fields.typed("password")),
-                        fields.integer("replaces", 0, Integer.MAX_VALUE),
-                        viewer.id()))
+                        id, new NewPassword(fields.typed("password")), replaces(fields), viewer.id()))
                 ? password(user, fields, at(id))
                 : Respond.again(fields, page(id, stored(id), newToken(), fields.cleared()));
     }

@@ -45,6 +45,11 @@ class EntranceHttpIT {
             "POST /sign-in HTTP/1.1\nHost: a\nContent-Length: 5\nTransfer-Encoding:\n\tchunked\n\n0\n\n",
             "GET /sign-in HTTP/1.1\r\nHost: a\r\nHost:\r\n b\r\n\r\n",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 1\r\n 2\r\n\r\na",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+            "GET /sign-in HTTP/1.1\r\nHost: a\r\r\nHost: b\r\n\r\n",
+            "GET /sign-in HTTP/1.1\r\nHost: a\r\nX: b\rHost: c\r\n\r\n",
+            "\r\n\r\nGET /sign-in HTTP/1.1\r\nHost: a\r\nX: b\r\n c\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding:\r\n chunked  \r\n\r\n0\r\n\r\n",
             "GET /sign-in HTTP/1.1\r\nHost: a\r\nX-Nul: a\0b\r\n\r\n",
             "GET /a:b HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /customers/x:y HTTP/1.1\r\nHost: a\r\n\r\n",
@@ -130,6 +135,19 @@ class EntranceHttpIT {
         String first = "GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\n";
         try (var raw = RawHttp.to(SERVER)) {
             raw.send(first + "POST /sign-out HTTP/1.1\r\nHost: a\r\nContent-Length: 60\r\n");
+            Thread.sleep(200);
+            String answer = raw.send("Transfer-Encoding: chunked\r\n\r\n0\r\n\r\n" + first)
+                    .answer(Duration.ofSeconds(5));
+            assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
+            assertTrue(answer.substring(answer.lastIndexOf("HTTP/1.")).startsWith("HTTP/1.1 400 "), answer);
+        }
+    }
+
+    @Test
+    void readsNoHeadWhoseHalfOnlySeemsWhole() throws Exception {
+        String first = "GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\n";
+        try (var raw = RawHttp.to(SERVER)) {
+            raw.send(first + "POST /sign-out HTTP/1.1\r\nHost: a\r\r\nContent-Length: 60\r\n");
             Thread.sleep(200);
             String answer = raw.send("Transfer-Encoding: chunked\r\n\r\n0\r\n\r\n" + first)
                     .answer(Duration.ofSeconds(5));

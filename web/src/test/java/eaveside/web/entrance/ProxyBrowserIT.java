@@ -141,6 +141,11 @@ class ProxyBrowserIT {
             assertEquals(503, answer.status());
             assertEquals("5", answer.headers().get("retry-after"));
             assertTrue(answer.text().contains("Try again in a few seconds"), answer.text());
+            APIResponse script =
+                    context.request().get(alone.base().resolve("api/customers").toString());
+            assertEquals(503, script.status());
+            assertEquals("5", script.headers().get("retry-after"));
+            assertEquals("application/problem+json", script.headers().get("content-type"));
         }
     }
 
