@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.glassfish.grizzly.Buffer;
 import org.glassfish.grizzly.http.HttpRequestPacket;
@@ -13,6 +14,7 @@ import org.glassfish.grizzly.http.Protocol;
 import org.glassfish.grizzly.http.util.BufferChunk;
 import org.glassfish.grizzly.http.util.ByteChunk;
 import org.glassfish.grizzly.http.util.DataChunk;
+import org.glassfish.grizzly.http.util.Header;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,6 +46,9 @@ final class Heads {
     /** One type, not several and not a pattern of types. */
     private static final Pattern TYPE = Pattern.compile("[^*,;]*(?:;[^*]*)?");
 
+    /** One blank between its parts (RFC 9112, 3), and where the address is one in full (3.2.2) the host of that. */
+    private static final Pattern FIRST = Pattern.compile("[A-Z]+ (?:http://([^/?#]*))?/[!-~]* HTTP/1\\.[01]");
+
     private Heads() {}
 
     static boolean isHost(String text) {
@@ -62,19 +67,23 @@ final class Heads {
         String[] ended = sent(request).split("\n", -1);
         List<String> sent = Arrays.stream(ended)
                 .limit(ended.length - 1) // what comes behind the last line is none yet
-                .skip(1)
                 .map(line -> line.endsWith("\r") ? line.substring(0, line.length() - 1) : line)
                 .toList();
         if (!sent.contains("")) {
             return "a head that begins behind another request must come with it as a whole";
         }
-        List<String> lines = sent.stream().takeWhile(line -> !line.isEmpty()).toList();
+        List<String> lines =
+                sent.stream().skip(1).takeWhile(line -> !line.isEmpty()).toList();
         if (!lines.stream().allMatch(line -> FIELD.matcher(line).matches())) {
             return "a header is none";
         }
         List<String> hosts = values(lines, "host");
         if (hosts.size() != 1 || !isHost(hosts.getFirst())) {
             return "there must be one Host";
+        }
+        Matcher first = FIRST.matcher(sent.getFirst());
+        if (!first.matches() || first.group(1) != null && !first.group(1).equalsIgnoreCase(hosts.getFirst())) {
+            return "the first line must be a method, an address of that Host and a version";
         }
         List<String> types = values(lines, "content-type");
         if (types.size() > 1
@@ -87,10 +96,22 @@ final class Heads {
             return "the length of the body is told twice";
         }
         if (!lengths.stream().allMatch(length -> length.matches("\\d{1,18}"))
-                || !encodings.stream().allMatch("chunked"::equalsIgnoreCase)) {
+                || !encodings.stream().allMatch("chunked"::equals)
+                || !encodings.isEmpty() && request.getProtocol() == Protocol.HTTP_1_0) {
             return "the length of the body is not clear";
         }
+        if (!isReadAs(request, hosts.getFirst(), lengths, !encodings.isEmpty())) {
+            return "a header can be read in two ways";
+        }
         return wrongTarget(request.getRequestURI(), request.getQueryString());
+    }
+
+    /** Whether the server has made of the fields that matter what stands here. */
+    private static boolean isReadAs(HttpRequestPacket request, String host, List<String> lengths, boolean chunked) {
+        long length = lengths.isEmpty() ? -1 : Long.parseLong(lengths.getFirst());
+        return host.equalsIgnoreCase(request.getHeader(Header.Host))
+                && request.isChunked() == chunked
+                && request.getContentLength() == length;
     }
 
     /** Whether a head ends in what has come: with an empty line, whichever way lines end. Empty lines before it are none of it. */

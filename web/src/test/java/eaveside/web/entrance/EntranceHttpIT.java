@@ -50,6 +50,16 @@ class EntranceHttpIT {
             "GET /sign-in HTTP/1.1\r\nHost: a\r\nX: b\rHost: c\r\n\r\n",
             "\r\n\r\nGET /sign-in HTTP/1.1\r\nHost: a\r\nX: b\r\n c\r\n\r\n",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding:\r\n chunked  \r\n\r\n0\r\n\r\n",
+            "POST /sign-in HTTP/1.0\r\nHost: a\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: CHUNKED\r\n\r\n0\r\n\r\n",
+            "POST /sign-in HTTP/1.1\rContent-Length: 5\nHost: a\r\n\r\nhello",
+            "GET\t/sign-in\tHTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET http://b/sign-in HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET http:///sign-in HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET http://a:zz/sign-in HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET http://a:zz/sign-in HTTP/1.1\r\nHost: a:zz\r\n\r\n",
+            "GET http://a:\u00ff/sign-in HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET http/../x://a/sign-in HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /sign-in HTTP/1.1\r\nHost: a\r\nX-Nul: a\0b\r\n\r\n",
             "GET /a:b HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /customers/x:y HTTP/1.1\r\nHost: a\r\n\r\n",
@@ -156,6 +166,16 @@ class EntranceHttpIT {
         }
     }
 
+    @Test
+    void readsNoFoldedLengthBehindAnotherRequestEither() {
+        String answer = RawHttp.to(SERVER)
+                .send("GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\nPOST /sign-out HTTP/1.1\r\nHost: a\r\n"
+                        + "Transfer-Encoding:\r\n chunked  \r\n\r\n5\r\nhello\r\n0\r\n\r\n")
+                .answer(Duration.ofSeconds(5));
+        assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
+        assertTrue(answer.substring(answer.lastIndexOf("HTTP/1.")).startsWith("HTTP/1.1 400 "), answer);
+    }
+
     /** What comes in one piece with a request that was refused is not looked at: it may be half of what another reads as its own. */
     @Test
     void obeysNothingBehindWhatItRefused() {
@@ -204,7 +224,7 @@ class EntranceHttpIT {
     void takesAnAddressInFull() {
         String answer = RawHttp.ask(
                 SERVER,
-                "GET http://example.com/sign-in?to=/quotes%3Fq=a:b;c HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n");
+                "GET http://example.com/sign-in?to=/quotes%3Fq=a:b;c HTTP/1.1\r\nHost: example.com\r\nConnection: close\r\n\r\n");
         assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
     }
 
