@@ -87,14 +87,7 @@ class PasswordsIT {
     @Test
     void a_password_like_the_username_or_name_is_refused() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
-        assertThrows(
-                AccessRefusal.WeakPassword.class,
-                () -> bench.get(ResetPassword.class)
-                        .reset(
-                                user.id(),
-                                new NewPassword("abc " + user.username() + " xyz"),
-                                bench.get(ReadUsers.class).credentials(user.id()),
-                                owner.id()));
+        assertThrows(AccessRefusal.WeakPassword.class, () -> reset(user, "abc " + user.username() + " xyz"));
     }
 
     @Test
@@ -108,12 +101,7 @@ class PasswordsIT {
                     AccessRefusal.WrongCredentials.class,
                     () -> AccessFixture.signIn(bench, user.username(), OTHER, address()));
         }
-        bench.get(ResetPassword.class)
-                .reset(
-                        user.id(),
-                        new NewPassword(OTHER),
-                        bench.get(ReadUsers.class).credentials(user.id()),
-                        owner.id());
+        reset(user, OTHER);
         assertTrue(!goesOn(session));
         SignedIn again = AccessFixture.signIn(bench, user.username(), OTHER, address());
         assertNotEquals(before.credentials(), again.credentials());
@@ -130,28 +118,13 @@ class PasswordsIT {
         bench.get(ChangePassword.class)
                 .change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null);
         assertNull(dutyOf(user, OTHER));
-        bench.get(ResetPassword.class)
-                .reset(
-                        user.id(),
-                        new NewPassword(PASSWORD),
-                        bench.get(ReadUsers.class).credentials(user.id()),
-                        owner.id());
+        reset(user, PASSWORD);
         assertEquals(Duty.NEW_PASSWORD, dutyOf(user, PASSWORD));
         String session =
                 AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
-        bench.get(ResetPassword.class)
-                .reset(
-                        user.id(),
-                        new NewPassword(PASSWORD),
-                        bench.get(ReadUsers.class).credentials(user.id()),
-                        owner.id());
+        reset(user, PASSWORD);
         assertTrue(goesOn(session), "the same again is a retry");
-        bench.get(ResetPassword.class)
-                .reset(
-                        user.id(),
-                        new NewPassword(OTHER),
-                        bench.get(ReadUsers.class).credentials(user.id()),
-                        owner.id());
+        reset(user, OTHER);
         assertTrue(!goesOn(session));
         int replaces = bench.get(ReadUsers.class).credentials(user.id());
         bench.get(ChangePassword.class)
@@ -181,12 +154,7 @@ class PasswordsIT {
         String first = issue.issue(new NewToken(TokenId.next(), user.id(), "export", TokenScope.READ, 30, null))
                 .secret();
         assertEquals(user, authenticate.authenticate(first).user());
-        bench.get(ResetPassword.class)
-                .reset(
-                        user.id(),
-                        new NewPassword(OTHER),
-                        bench.get(ReadUsers.class).credentials(user.id()),
-                        owner.id());
+        reset(user, OTHER);
         assertThrows(AccessRefusal.BadToken.class, () -> authenticate.authenticate(first));
         String second = issue.issue(new NewToken(TokenId.next(), user.id(), "export", TokenScope.READ, 30, null))
                 .secret();
@@ -237,5 +205,10 @@ class PasswordsIT {
         assertThrows(
                 AccessRefusal.OwnReset.class,
                 () -> bench.get(ResetSecondFactors.class).reset(owner.id(), replaces, owner.id()));
+    }
+
+    private void reset(User user, String password) {
+        int replaces = bench.get(ReadUsers.class).credentials(user.id());
+        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(password), replaces, owner.id());
     }
 }

@@ -20,6 +20,8 @@ import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the program says to requests that are none, and to those that take their time. */
 class EntranceHttpIT {
@@ -139,41 +141,30 @@ class EntranceHttpIT {
         }
     }
 
-    /** Half of it came in one piece with the request before it. */
-    @Test
-    void readsNoHeadThatBeginsBehindARequestAndEndsElsewhere() throws Exception {
+    /** Half of it came in one piece with the request before it; a line that ends in two CR only seems to be its end. */
+    @ParameterizedTest
+    @ValueSource(strings = {"\r\n", "\r\r\n"})
+    void readsNoHeadThatBeginsBehindARequestAndEndsElsewhere(String end) throws Exception {
         String first = "GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\n";
         try (var raw = RawHttp.to(SERVER)) {
-            raw.send(first + "POST /sign-out HTTP/1.1\r\nHost: a\r\nContent-Length: 60\r\n");
+            raw.send(first + "POST /sign-out HTTP/1.1\r\nHost: a" + end + "Content-Length: 60\r\n");
             Thread.sleep(200);
-            String answer = raw.send("Transfer-Encoding: chunked\r\n\r\n0\r\n\r\n" + first)
-                    .answer(Duration.ofSeconds(5));
-            assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
-            assertTrue(answer.substring(answer.lastIndexOf("HTTP/1.")).startsWith("HTTP/1.1 400 "), answer);
+            refusesTheSecond(raw.send("Transfer-Encoding: chunked\r\n\r\n0\r\n\r\n" + first));
         }
     }
 
-    @Test
-    void readsNoHeadWhoseHalfOnlySeemsWhole() throws Exception {
-        String first = "GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\n";
-        try (var raw = RawHttp.to(SERVER)) {
-            raw.send(first + "POST /sign-out HTTP/1.1\r\nHost: a\r\r\nContent-Length: 60\r\n");
-            Thread.sleep(200);
-            String answer = raw.send("Transfer-Encoding: chunked\r\n\r\n0\r\n\r\n" + first)
-                    .answer(Duration.ofSeconds(5));
-            assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
-            assertTrue(answer.substring(answer.lastIndexOf("HTTP/1.")).startsWith("HTTP/1.1 400 "), answer);
-        }
+    private static void refusesTheSecond(RawHttp raw) {
+        String answer = raw.answer(Duration.ofSeconds(5));
+        assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
+        assertTrue(answer.substring(answer.lastIndexOf("HTTP/1.")).startsWith("HTTP/1.1 400 "), answer);
     }
 
     @Test
     void readsNoFoldedLengthBehindAnotherRequestEither() {
-        String answer = RawHttp.to(SERVER)
-                .send("GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\nPOST /sign-out HTTP/1.1\r\nHost: a\r\n"
-                        + "Transfer-Encoding:\r\n chunked  \r\n\r\n5\r\nhello\r\n0\r\n\r\n")
-                .answer(Duration.ofSeconds(5));
-        assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
-        assertTrue(answer.substring(answer.lastIndexOf("HTTP/1.")).startsWith("HTTP/1.1 400 "), answer);
+        try (var raw = RawHttp.to(SERVER)) {
+            refusesTheSecond(raw.send("GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\nPOST /sign-out HTTP/1.1\r\nHost: a\r\n"
+                    + "Transfer-Encoding:\r\n chunked  \r\n\r\n5\r\nhello\r\n0\r\n\r\n"));
+        }
     }
 
     /** What comes in one piece with a request that was refused is not looked at: it may be half of what another reads as its own. */
