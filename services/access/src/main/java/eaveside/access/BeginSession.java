@@ -59,6 +59,6 @@ public class BeginSession {
         User user = row.toUser();
         String secret = Secrets.random();
         SessionId id = sessions.begin(signedIn, secret, address, agent);
-        return new Begun(id, secret, SessionLimits.of(user.role()).whole(), browsers.know(user.id(), browser));
+        return new Begun(id, secret, SessionLimits.of(user.role()).whole(), browsers.know(signedIn, browser));
     }
 }

@@ -52,7 +52,7 @@ public class SetUpApp {
     @Transactional
     public SignedIn confirm(UserId user, SessionId session, String code) {
         SignedIn strong = codes.confirm(user, session, code);
-        gate.rightCode(user);
+        gate.forgetCodes(user);
         audit.done("app.set-up", user, users.user(user).username());
         return strong;
     }

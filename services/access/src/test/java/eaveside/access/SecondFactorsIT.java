@@ -83,13 +83,15 @@ class SecondFactorsIT {
         String half = AccessFixture.session(bench, signIn(user));
         assertEquals(Duty.SECOND_FACTOR, duty(half, false));
         EnterCode enter = bench.get(EnterCode.class);
-        assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), "000000", address()));
+        assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), "000000", address(), null));
         String code = shown(setting);
-        SignedIn strong = enter.enter(user.id(), code.substring(0, 3) + " " + code.substring(3), address());
+        SignedIn strong = enter.enter(user.id(), code.substring(0, 3) + " " + code.substring(3), address(), null);
         assertTrue(strong.strong());
         assertNull(duty(AccessFixture.session(bench, strong), true));
         assertThrows(
-                AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), code, address()), "none is taken twice");
+                AccessRefusal.WrongCode.class,
+                () -> enter.enter(user.id(), code, address(), null),
+                "none is taken twice");
         bench.clock().forward(Duration.ofMinutes(11));
         assertTrue(bench.get(ResumeSession.class).resume(half, false).isEmpty(), "half a sign-in lasts ten minutes");
     }
@@ -103,10 +105,10 @@ class SecondFactorsIT {
         String old = shown(setting);
         nextCode();
         nextCode();
-        assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), old, address()));
+        assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), old, address(), null));
         String late = shown(setting);
         nextCode();
-        enter.enter(user.id(), late, address());
+        enter.enter(user.id(), late, address(), null);
     }
 
     @Test
@@ -115,16 +117,56 @@ class SecondFactorsIT {
         AppKey setting = setUp(user);
         EnterCode enter = bench.get(EnterCode.class);
         for (int i = 0; i < 5; i++) {
-            assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), "12345x", address()));
+            assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), "12345x", address(), null));
         }
-        assertThrows(AccessRefusal.TooSoon.class, () -> enter.enter(user.id(), shown(setting), address()));
+        assertThrows(AccessRefusal.TooSoon.class, () -> enter.enter(user.id(), shown(setting), address(), null));
         bench.clock().forward(Duration.ofSeconds(2));
-        enter.enter(user.id(), shown(setting), address());
+        enter.enter(user.id(), shown(setting), address(), null);
         assertEquals(
                 5L,
                 bench.value(
                         "select count(*) from audit_event where action = 'sign-in.code' and outcome = 'REFUSED' and user_id = ?",
                         user.id().value()));
+    }
+
+    @Test
+    void codes_guessed_elsewhere_never_delay_a_browser_in_which_one_was_shown_before() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        AppKey setting = setUp(user);
+        EnterCode enter = bench.get(EnterCode.class);
+        SignIn signIn = bench.get(SignIn.class);
+        BeginSession begin = bench.get(BeginSession.class);
+        SignedIn both = enter.enter(user.id(), shown(setting), address(), null);
+        String known = begin.begin(both, address(), "a browser", null).browser();
+        // Somebody else has the password: known by that alone, and in so many browsers that older ones are forgotten.
+        for (int i = 0; i < 25; i++) {
+            bench.clock().forward(Duration.ofSeconds(1));
+            begin.begin(signIn(user), address(), "a browser", null);
+        }
+        nextCode();
+        String guesser = begin.begin(signIn(user), address(), "a browser", null).browser();
+        for (int i = 0; i < 5; i++) {
+            assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), "12345x", address(), guesser));
+        }
+        assertThrows(AccessRefusal.TooSoon.class, () -> enter.enter(user.id(), shown(setting), address(), guesser));
+        assertThrows(AccessRefusal.TooSoon.class, () -> enter.enter(user.id(), shown(setting), address(), null));
+        assertEquals(
+                user,
+                enter.enter(user.id(), shown(setting), address(), known).user(),
+                "nor do many who know the password make it forgotten");
+        assertEquals(
+                user,
+                signIn.signIn(user.username(), PASSWORD.toCharArray(), address(), known)
+                        .user());
+        for (int i = 0; i < 5; i++) {
+            assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), "12345x", address(), known));
+        }
+        nextCode();
+        assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), "12345x", address(), known));
+        assertThrows(
+                AccessRefusal.TooSoon.class,
+                () -> enter.enter(user.id(), shown(setting), address(), known),
+                "it waits for its own slips");
     }
 
     @Test

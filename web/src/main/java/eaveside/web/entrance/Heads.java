@@ -100,6 +100,9 @@ final class Heads {
                 || !encodings.isEmpty() && request.getProtocol() == Protocol.HTTP_1_0) {
             return "the length of the body is not clear";
         }
+        if (!values(lines, "expect").stream().allMatch("100-continue"::equalsIgnoreCase)) {
+            return "what is expected is not known here";
+        }
         if (!isReadAs(request, hosts.getFirst(), lengths, !encodings.isEmpty())) {
             return "a header can be read in two ways";
         }

@@ -53,6 +53,17 @@ final class Threshold extends BaseFilter {
             if (wrong != null) {
                 return refuse(context, request, progress, HttpStatus.BAD_REQUEST_400, wrong);
             }
+            // RFC 9112, 6.3: the server may ask for it. Where the parts of such a body end is read in many ways, and
+            // what comes
+            // behind the last may set fields that were judged before.
+            if (request.isChunked()) {
+                return refuse(
+                        context,
+                        request,
+                        progress,
+                        HttpStatus.LENGTH_REQUIRED_411,
+                        "the length of the body must be told at its beginning (Content-Length)");
+            }
         }
         int bytes = content.getContent().remaining();
         int before = progress.held();

@@ -8,6 +8,7 @@ import eaveside.access.SecondFactors;
 import eaveside.access.SignedIn;
 import eaveside.access.UsePasskey;
 import eaveside.web.Page;
+import eaveside.web.entrance.Credential;
 import eaveside.web.forms.PageResource;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -62,7 +63,9 @@ public class SecondStepResource extends PageResource {
     public Response code(
             @FormParam("code") @DefaultValue("") String code, @FormParam("to") @DefaultValue("/") String to) {
         try {
-            return goOn(enterCode.enter(viewer.id(), code, request.getRemoteAddr()), to);
+            return goOn(
+                    enterCode.enter(viewer.id(), code, request.getRemoteAddr(), Credential.Kept.BROWSER.in(request)),
+                    to);
         } catch (AccessRefusal refusal) {
             return again(refusal, to);
         }

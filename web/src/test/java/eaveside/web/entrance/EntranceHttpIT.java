@@ -82,6 +82,8 @@ class EntranceHttpIT {
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: */*\r\nContent-Length: 1\r\n\r\na",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b\r\nContent-Type: c/d\r\nContent-Length: 1\r\n\r\na",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b,c/json\r\nContent-Length: 1\r\n\r\na",
+            "GET /sign-in HTTP/1.1\r\nHost: a\r\nExpect: banana\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nExpect: 100-continue, x\r\nContent-Length: 1\r\n\r\na",
             "TRACE / HTTP/1.1\r\nHost: a\r\n\r\n",
             "CONNECT a:80 HTTP/1.1\r\nHost: a\r\n\r\n",
             "PATCH / HTTP/1.1\r\nHost: a\r\nContent-Length: 0\r\n\r\n",
@@ -268,18 +270,44 @@ class EntranceHttpIT {
         String head = "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: application/x-www-form-urlencoded\r\n";
         String told = RawHttp.ask(SERVER, head + "Content-Length: 16001\r\n\r\n");
         assertTrue(told.startsWith("HTTP/1.1 413 "), told);
-        String untold =
-                RawHttp.ask(SERVER, head + "Transfer-Encoding: chunked\r\n\r\n3e81\r\n" + "a".repeat(16_001) + "\r\n");
-        assertTrue(untold.startsWith("HTTP/1.1 413 "), untold);
+        String sent = RawHttp.ask(SERVER, head + "Content-Length: 16001\r\n\r\n" + "a".repeat(16_001));
+        assertTrue(sent.startsWith("HTTP/1.1 413 "), sent);
+    }
+
+    /** RFC 9112, 6.3: a server may answer 411 to a body without a length; 7.1: what is sloppy about its parts is not read at all. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "a\r\nusername=x\r\n0\r\n\r\n",
+                "a;x=\n\r\nusername=x\r\n0\r\n\r\n",
+                "a\nusername=xrubbish\r\n0\r\n\r\n",
+                "\r\n\r\n",
+                "0\r\nUpgrade: h2c\r\nExpect: x\r\nHost: b\r\n\r\n",
+                ""
+            })
+    void takesNoBodyWhoseLengthIsNotTold(String parts) {
+        String answer = RawHttp.ask(
+                SERVER,
+                "POST /sign-in HTTP/1.1\r\nHost: a\r\nCookie: eaveside=x\r\nContent-Type: application/x-www-form-urlencoded\r\n"
+                        + "Transfer-Encoding: chunked\r\n\r\n" + parts + "GET /sign-in HTTP/1.1\r\nHost: a\r\n\r\n");
+        // The server itself ends what does not even look like parts.
+        assertTrue(answer.startsWith(parts.startsWith("a\r\n") ? "HTTP/1.1 411 " : "HTTP/1.1 4"), answer);
+        assertEquals(answer.startsWith("HTTP/1.1 411 "), answer.contains("Content-Length)"), answer);
+        assertEquals(answer.indexOf("HTTP/1."), answer.lastIndexOf("HTTP/1."), "one answer: " + answer);
     }
 
     @Test
-    void takesNoBodyInPartsThatCostMoreThanTheyHold() {
-        String answer = RawHttp.ask(
-                SERVER,
-                "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: application/x-www-form-urlencoded\r\n"
-                        + "Transfer-Encoding: chunked\r\n\r\n" + "1\r\nx\r\n".repeat(200) + "0\r\n\r\n");
-        assertTrue(answer.startsWith("HTTP/1.1 413 "), answer);
+    void takesNoBodyInPartsThatCostMoreThanTheyHold() throws Exception {
+        try (var raw = RawHttp.to(SERVER)) {
+            raw.send("POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: application/x-www-form-urlencoded\r\n"
+                    + "Content-Length: 400\r\n\r\n");
+            for (int i = 0; i < 200; i++) {
+                Thread.sleep(5); // so that it is read by itself
+                raw.send("x");
+            }
+            String answer = raw.answer(Duration.ofSeconds(5));
+            assertTrue(answer.startsWith("HTTP/1.1 413 "), answer);
+        }
     }
 
     /** As many as the server has threads, and some more. */

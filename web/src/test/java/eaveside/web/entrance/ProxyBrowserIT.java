@@ -15,7 +15,11 @@ import eaveside.web.testing.Browser;
 import eaveside.web.testing.RawHttp;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.TlsProxy;
+import java.io.ByteArrayInputStream;
 import java.net.URI;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
@@ -146,6 +150,23 @@ class ProxyBrowserIT {
             assertEquals(503, script.status());
             assertEquals("5", script.headers().get("retry-after"));
             assertEquals("application/problem+json", script.headers().get("content-type"));
+        }
+    }
+
+    /** A script that does not know how much it will send: the server answers 411 to that, the proxy finds it out. */
+    @Test
+    void the_proxy_tells_the_length_of_a_body_that_comes_without() throws Exception {
+        try (var script = proxy.client()) {
+            byte[] form = "username=of.no.told.length&password=x".getBytes(StandardCharsets.US_ASCII);
+            var answer = script.send(
+                    HttpRequest.newBuilder(proxy.base().resolve("sign-in"))
+                            .header("Origin", at("").replaceAll("/$", ""))
+                            .header("Content-Type", "application/x-www-form-urlencoded")
+                            .POST(HttpRequest.BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(form)))
+                            .build(),
+                    HttpResponse.BodyHandlers.ofString());
+            assertEquals(401, answer.statusCode(), answer.body());
+            assertTrue(answer.body().contains("of.no.told.length"), "the form has arrived");
         }
     }
 

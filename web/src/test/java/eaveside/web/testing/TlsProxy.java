@@ -4,13 +4,17 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URI;
+import java.net.http.HttpClient;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.security.KeyStore;
+import java.security.cert.Certificate;
 import java.util.Base64;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import javax.net.ssl.SSLContext;
+import javax.net.ssl.TrustManagerFactory;
 
 /**
  * The system's nginx before a server of ours, set up as {@code deploy/proxy/nginx.conf} tells people to, with a certificate
@@ -21,10 +25,12 @@ public final class TlsProxy implements AutoCloseable {
 
     private final Process process;
     private final int port;
+    private final Certificate certificate;
 
-    private TlsProxy(Process process, int port) {
+    private TlsProxy(Process process, int port, Certificate certificate) {
         this.process = process;
         this.port = port;
+        this.certificate = certificate;
     }
 
     /** In front of what may not be there. */
@@ -32,7 +38,7 @@ public final class TlsProxy implements AutoCloseable {
         try {
             Path folder = Files.createTempDirectory(
                     Files.createDirectories(Path.of("target/proxy").toAbsolutePath()), "run");
-            certificate(folder);
+            Certificate certificate = certificate(folder);
             int port = Server.freePort();
             String advised = Files.readString(Path.of("../deploy/proxy/nginx.conf"))
                     .replace("listen 443 ssl", "listen 127.0.0.1:" + port + " ssl")
@@ -73,7 +79,7 @@ public final class TlsProxy implements AutoCloseable {
                     .redirectErrorStream(true)
                     .redirectOutput(folder.resolve("output.log").toFile())
                     .start();
-            var proxy = new TlsProxy(process, port);
+            var proxy = new TlsProxy(process, port, certificate);
             proxy.await(folder);
             return proxy;
         } catch (IOException | GeneralSecurityException e) {
@@ -101,7 +107,24 @@ public final class TlsProxy implements AutoCloseable {
         return URI.create("https://localhost:" + port + "/");
     }
 
-    private static void certificate(Path folder) throws IOException, InterruptedException, GeneralSecurityException {
+    /** What scripts use: it trusts this proxy alone. */
+    public HttpClient client() {
+        try {
+            KeyStore trusted = KeyStore.getInstance(KeyStore.getDefaultType());
+            trusted.load(null, null);
+            trusted.setCertificateEntry("proxy", certificate);
+            var trust = TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+            trust.init(trusted);
+            SSLContext context = SSLContext.getInstance("TLS");
+            context.init(null, trust.getTrustManagers(), null);
+            return HttpClient.newBuilder().sslContext(context).build();
+        } catch (GeneralSecurityException | IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static Certificate certificate(Path folder)
+            throws IOException, InterruptedException, GeneralSecurityException {
         Path store = folder.resolve("store.p12");
         int code = new ProcessBuilder(List.of(
                         Path.of(System.getProperty("java.home"), "bin", "keytool")
@@ -141,6 +164,7 @@ public final class TlsProxy implements AutoCloseable {
                 folder.resolve("key.pem"),
                 "PRIVATE KEY",
                 keys.getKey("proxy", PASSWORD.toCharArray()).getEncoded());
+        return keys.getCertificate("proxy");
     }
 
     private static void pem(Path file, String type, byte[] content) throws IOException {

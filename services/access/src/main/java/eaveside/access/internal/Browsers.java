@@ -1,5 +1,6 @@
 package eaveside.access.internal;
 
+import eaveside.access.SignedIn;
 import eaveside.kernel.Digest;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
@@ -28,32 +29,46 @@ public class Browsers {
         this.clock = clock;
     }
 
-    /** The digest of its secret, where that user has signed in with it. */
+    /** The digest of its secret, where that user has given the password with it. */
     Optional<String> known(UserId user, @Nullable String secret) {
-        if (secret == null) {
-            return Optional.empty();
-        }
-        String hash = Digest.sha256(secret);
-        boolean is = count(
-                        "select count(*) from known_browser where hash = :hash and user_id = :user "
-                                + "and used_at > :horizon",
-                        hash,
-                        user)
-                > 0;
-        return is ? Optional.of(hash) : Optional.empty();
+        return known(user, secret, "");
     }
 
-    /** Knows the browser as that user's from now on; what it says is kept where it was made here, else it gets a secret of its own. */
-    public String know(UserId user, @Nullable String said) {
+    /** The digest of its secret, where that user has shown the second step with it as well. */
+    Optional<String> knownBySecondStep(UserId user, @Nullable String secret) {
+        return known(user, secret, " and second_step");
+    }
+
+    private Optional<String> known(UserId user, @Nullable String secret, String also) {
+        return Optional.ofNullable(secret)
+                .map(Digest::sha256)
+                .filter(hash -> count(
+                                "select count(*) from known_browser where hash = :hash and user_id = :user "
+                                        + "and used_at > :horizon" + also,
+                                hash,
+                                user)
+                        > 0);
+    }
+
+    /**
+     * Knows the browser as that user's from now on; what it says is kept where it was made here, else it gets a secret of its own. Those
+     * in which the second step was shown are forgotten last: the password alone does not push them out.
+     */
+    public String know(SignedIn signedIn, @Nullable String said) {
+        UserId user = signedIn.user().id();
         String secret = said != null && isOurs(said) ? said : Secrets.random();
-        entities.createNativeQuery("insert into known_browser (user_id, hash, used_at) values (:user, :hash, :now) "
-                        + "on conflict (user_id, hash) do update set used_at = excluded.used_at")
+        entities.createNativeQuery("insert into known_browser (user_id, hash, used_at, second_step) "
+                        + "values (:user, :hash, :now, :strong) on conflict (user_id, hash) do update set "
+                        + "used_at = excluded.used_at, second_step = known_browser.second_step or excluded.second_step")
                 .setParameter("user", user.value())
                 .setParameter("hash", Digest.sha256(secret))
                 .setParameter("now", Moments.asKept(clock.instant()))
+                .setParameter("strong", signedIn.strong())
                 .executeUpdate();
-        entities.createNativeQuery("delete from known_browser where user_id = :user and hash in (select hash "
-                        + "from known_browser where user_id = :user order by used_at desc, hash offset " + MOST + ")")
+        entities.createNativeQuery(
+                        "delete from known_browser where user_id = :user and hash in (select hash from known_browser "
+                                + "where user_id = :user order by second_step desc, used_at desc, hash offset " + MOST
+                                + ")")
                 .setParameter("user", user.value())
                 .executeUpdate();
         return secret;

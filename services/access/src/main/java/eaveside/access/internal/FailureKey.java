@@ -34,6 +34,11 @@ record FailureKey(
         return new FailureKey(FailureType.ADDRESS, Digest.sha256(network(address)));
     }
 
+    /** Of codes in a browser in which the user has shown one before: apart from those that are tried elsewhere. */
+    static FailureKey code(UserId user, String browser) {
+        return new FailureKey(FailureType.CODE, Digest.sha256(user + " " + browser));
+    }
+
     static FailureKey code(UserId user) {
         return new FailureKey(FailureType.CODE, Digest.sha256(user.toString()));
     }

@@ -113,11 +113,15 @@ public class SignInGate {
         return candidate;
     }
 
-    /** Lets a code be tried and counts it as wrong until {@link #rightCode}, or refuses it with {@link AccessRefusal.TooSoon}. */
+    /**
+     * Lets a code be tried and counts it as wrong until {@link #completeCode}, or refuses it with {@link AccessRefusal.TooSoon}.
+     *
+     * @param  browser the secret by which the browser may be known; null for none
+     */
     @Transactional(TxType.REQUIRES_NEW)
-    public void admitCode(UserId user) {
+    public void admitCode(UserId user, @Nullable String browser) {
         Instant now = Moments.asKept(clock.instant());
-        FailureRow row = locked(FailureKey.code(user), now);
+        FailureRow row = locked(ofCodes(user, browser), now);
         if (row.waitUntil().isAfter(now)) {
             throw new AccessRefusal.TooSoon(row.waitUntil(), now);
         }
@@ -126,10 +130,10 @@ public class SignInGate {
 
     /** The user where the code of their app is right; it is not taken again. */
     @Transactional(TxType.REQUIRES_NEW)
-    public Optional<SignedIn> completeCode(UserId user, String code, String address) {
+    public Optional<SignedIn> completeCode(UserId user, String code, String address, @Nullable String browser) {
         Optional<SignedIn> signedIn = codes.take(user, code);
         signedIn.ifPresent(right -> {
-            rightCode(user);
+            entities.remove(locked(ofCodes(user, browser), Moments.asKept(clock.instant())));
             audit.done(AuditEvent.done("sign-in.code", user, right.user().username())
                     .from(address));
         });
@@ -157,8 +161,15 @@ public class SignInGate {
         return true;
     }
 
+    private FailureKey ofCodes(UserId user, @Nullable String browser) {
+        return browsers.knownBySecondStep(user, browser)
+                .map(hash -> FailureKey.code(user, hash))
+                .orElseGet(() -> FailureKey.code(user));
+    }
+
+    /** Forgets the wrong codes of an app that another takes the place of. */
     @Transactional(TxType.MANDATORY)
-    public void rightCode(UserId user) {
+    public void forgetCodes(UserId user) {
         entities.remove(locked(FailureKey.code(user), Moments.asKept(clock.instant())));
     }
 
