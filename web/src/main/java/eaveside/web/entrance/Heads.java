@@ -36,6 +36,12 @@ final class Heads {
     /** Escapes that stand for what a path may not hold: control characters, separators, and what is not UTF-8. */
     private static final Pattern CONTROL = Pattern.compile("%(?:[01][0-9A-Fa-f]|7[Ff]|2[Ff]|5[Cc]|3[AaBb])");
 
+    /**
+     * Escapes of letters and digits, which need none (RFC 3986, 2.3): one address has one spelling, for whoever decides by how it
+     * begins as for whoever reads it.
+     */
+    private static final Pattern NEEDLESS = Pattern.compile("%(?:3[0-9]|[46][1-9A-Fa-f]|[57][0-9Aa])");
+
     /** One header on a line of its own (RFC 9112, 5): nothing between its name and the colon, and no line folding. */
     private static final Pattern FIELD = Pattern.compile("[!#$%&'*+.^_`|~0-9A-Za-z-]+:[\\t\\x20-\\x7e\\x80-\\xff]*");
 
@@ -183,7 +189,7 @@ final class Heads {
         if (!path.startsWith("/") || !isMadeOf(path, IN_PATH) || query != null && !isMadeOf(query, IN_QUERY)) {
             return "the address holds characters that must be escaped";
         }
-        if (CONTROL.matcher(path).find() || !isUtf8(path)) {
+        if (CONTROL.matcher(path).find() || NEEDLESS.matcher(path).find() || !isUtf8(path)) {
             return "there is nothing at such an address";
         }
         return null;
