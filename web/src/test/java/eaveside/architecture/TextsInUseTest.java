@@ -9,6 +9,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Properties;
@@ -95,6 +96,24 @@ class TextsInUseTest {
         assertFalse(isUsed("settings.nothing-shows-this"));
         assertFalse(isUsed("forms.name"), "no form is labeled by this bundle");
         assertFalse(isUsed("quotes.name.gone"));
+    }
+
+    /** Of two, the last is shown wherever either is meant. */
+    @Test
+    void every_key_stands_once() throws IOException {
+        for (Path file : files(WEB.resolve("resources/texts")).toList()) {
+            List<String> keys = Files.readAllLines(file).stream()
+                    .filter(line -> line.matches("[\\w.-]+=.*"))
+                    .map(line -> line.substring(0, line.indexOf('=')))
+                    .toList();
+            assertEquals(
+                    List.of(),
+                    keys.stream()
+                            .filter(key -> Collections.frequency(keys, key) > 1)
+                            .toList(),
+                    file.toString());
+            assertEquals(properties(file).size(), keys.size(), file + " is read by its lines");
+        }
     }
 
     private static Properties properties(Path file) {

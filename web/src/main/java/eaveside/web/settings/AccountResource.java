@@ -66,6 +66,7 @@ public class AccountResource extends PageResource {
      * @param  here the session that looks at the list
      * @param  duty what is owed first
      * @param  to where to go on to once that is done
+     * @param  sent which of the forms that ask for the password in the second step's section was sent; empty for none
      */
     public record AccountPage(
             Fields fields,
@@ -73,7 +74,8 @@ public class AccountResource extends PageResource {
             @Nullable SessionId here,
             @Nullable Duty duty,
             String to,
-            SecondFactors factors)
+            SecondFactors factors,
+            String sent)
             implements Page {
         public AccountPage {
             fields.labeled("settings", "account");
@@ -89,14 +91,19 @@ public class AccountResource extends PageResource {
         return page(Fields.empty(), to);
     }
 
-    AccountPage page(Fields fields, String to) {
+    private AccountPage page(Fields fields, String to) {
+        return page(fields, to, "");
+    }
+
+    AccountPage page(Fields fields, String to, String sent) {
         return new AccountPage(
                 fields,
                 readSessions.of(viewer.id()),
                 viewer.session(),
                 viewer.duty(),
                 to,
-                readSecondFactors.of(viewer.id()));
+                readSecondFactors.of(viewer.id()),
+                sent);
     }
 
     @POST

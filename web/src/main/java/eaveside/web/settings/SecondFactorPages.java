@@ -77,7 +77,7 @@ public class SecondFactorPages extends PageResource {
     @POST
     @Path("app")
     public Response beginApp(Fields fields) {
-        return confirmed(fields, () -> {
+        return confirmed("app", fields, () -> {
             setUpApp.begin(viewer.id(), session());
             return Respond.instead("/account/app");
         });
@@ -111,7 +111,7 @@ public class SecondFactorPages extends PageResource {
     @POST
     @Path("app/remove")
     public Response removeApp(Fields fields) {
-        return confirmed(fields, () -> {
+        return confirmed("app", fields, () -> {
             setUpApp.remove(viewer.id());
             return Respond.to("/account", "settings.app.removed");
         });
@@ -137,13 +137,13 @@ public class SecondFactorPages extends PageResource {
                         fields.text("label"),
                         fields.typed("credential"))))
                 ? goOn(strong.getFirst(), "settings.passkeys.added")
-                : again(fields);
+                : again("passkey", fields);
     }
 
     @POST
     @Path("passkeys/{passkey}/remove")
     public Response remove(@PathParam("passkey") String passkey, Fields fields) {
-        return confirmed(fields, () -> {
+        return confirmed(passkey, fields, () -> {
             addPasskey.remove(PasskeyId.of(passkey), viewer.id());
             return Respond.to("/account", "settings.passkeys.removed");
         });
@@ -166,19 +166,19 @@ public class SecondFactorPages extends PageResource {
         Response done();
     }
 
-    private Response confirmed(Fields fields, Deed deed) {
+    private Response confirmed(String form, Fields fields, Deed deed) {
         try {
             ownPassword.require(fields, request);
         } catch (KernelRefusal.Unfit refusal) {
             fields.refused(refusal);
-            return again(fields);
+            return again(form, fields);
         }
         return deed.done();
     }
 
-    private Response again(Fields fields) {
+    private Response again(String form, Fields fields) {
         return Response.status(422)
-                .entity(account.page(fields.cleared(), "/account"))
+                .entity(account.page(fields.cleared(), "/account", form))
                 .build();
     }
 }

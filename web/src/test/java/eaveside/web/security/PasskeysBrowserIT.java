@@ -172,6 +172,17 @@ class PasskeysBrowserIT {
             page.waitForURL(at("worklist"));
             page.navigate(at("account"));
             assertEquals(List.of(), Browser.faults(page));
+            page.fill("form[action='/account/app'] [name=password]", "not the password");
+            page.click("form[action='/account/app'] button");
+            page.click("main [role=alert] a:has-text('Current password is wrong')");
+            assertEquals(List.of(), Browser.faults(page));
+            assertEquals(
+                    "true",
+                    page.locator("form[action='/account/app'] input:focus").getAttribute("aria-invalid"));
+            assertEquals(
+                    1,
+                    page.locator("[aria-invalid=true]").count(),
+                    "of the forms that ask for it, the one that was sent");
             page.fill("form[action='/account/app'] [name=password]", password);
             page.click("form[action='/account/app'] button");
             page.waitForURL(at("account/app"));
