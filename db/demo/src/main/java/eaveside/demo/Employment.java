@@ -76,7 +76,7 @@ class Employment {
     /** Whoever was let in by somebody else has chosen a password since. */
     private String chosen(UserId id, String given) {
         String password = generatePassword.generate();
-        changePassword.change(id, given.toCharArray(), new NewPassword(password), "", null);
+        changePassword.change(id, given.toCharArray(), new NewPassword(password), "", null, null);
         return password;
     }
 }

@@ -1,6 +1,7 @@
 package eaveside.access;
 
 import eaveside.access.internal.Passkeys;
+import eaveside.access.internal.SignInGate;
 import eaveside.kernel.Check;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
@@ -11,12 +12,14 @@ import jakarta.transaction.Transactional;
 @Shared
 public class AddPasskey {
     private final Passkeys passkeys;
+    private final SignInGate gate;
     private final ReadUsers users;
     private final RecordAudit audit;
 
     @Inject
-    public AddPasskey(Passkeys passkeys, ReadUsers users, RecordAudit audit) {
+    public AddPasskey(Passkeys passkeys, SignInGate gate, ReadUsers users, RecordAudit audit) {
         this.passkeys = passkeys;
+        this.gate = gate;
         this.users = users;
         this.audit = audit;
     }
@@ -48,5 +51,6 @@ public class AddPasskey {
     public void remove(PasskeyId id, UserId user) {
         audit.done(AuditEvent.done("passkey.removed", user, users.user(user).username())
                 .with(passkeys.remove(id, user)));
+        gate.secondStepTaken(user);
     }
 }

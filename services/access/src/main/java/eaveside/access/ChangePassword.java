@@ -30,10 +30,18 @@ public class ChangePassword {
 
     /**
      * Sets the new password and ends every other session of the user; the answer is what the session at hand keeps from
-     * now on. Where the new password is in force already, this is a retry and nothing changes. Refuses like
+     * now on, the second step that was shown in it included. Where the new password is in force already, this is a retry and nothing changes. Refuses like
      * {@link SignIn#signIn}, and with {@link AccessRefusal.WeakPassword} a new one that is the old one.
+     *
+     * @param  here the session at hand; null for none
      */
-    public SignedIn change(UserId id, char[] old, NewPassword wanted, String address, @Nullable String browser) {
+    public SignedIn change(
+            UserId id,
+            char[] old,
+            NewPassword wanted,
+            String address,
+            @Nullable String browser,
+            @Nullable SessionId here) {
         User user = users.user(id);
         wanted.requireOther(old);
         wanted.requireUnlike(new Username(user.username()), user.name(), companyWords.words());
@@ -51,7 +59,7 @@ public class ChangePassword {
             gate.withdraw(candidate);
             throw busy;
         }
-        return changed.orElseThrow(() -> {
+        return changed.map(signedIn -> gate.keepingSecondStep(signedIn, here)).orElseThrow(() -> {
             audit.record(
                     AuditEvent.refused("password.change", id, user.username()).from(address));
             return new AccessRefusal.WrongCredentials();

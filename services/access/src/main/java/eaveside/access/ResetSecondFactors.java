@@ -2,6 +2,7 @@ package eaveside.access;
 
 import eaveside.access.internal.AppCodes;
 import eaveside.access.internal.Passkeys;
+import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
 import eaveside.kernel.Shared;
@@ -15,13 +16,15 @@ public class ResetSecondFactors {
     private final Users users;
     private final Passkeys passkeys;
     private final AppCodes codes;
+    private final SignInGate gate;
     private final RecordAudit audit;
 
     @Inject
-    public ResetSecondFactors(Users users, Passkeys passkeys, AppCodes codes, RecordAudit audit) {
+    public ResetSecondFactors(Users users, Passkeys passkeys, AppCodes codes, SignInGate gate, RecordAudit audit) {
         this.users = users;
         this.passkeys = passkeys;
         this.codes = codes;
+        this.gate = gate;
         this.audit = audit;
     }
 
@@ -43,6 +46,7 @@ public class ResetSecondFactors {
             if (row.credentials() != replaces) {
                 throw new AccessRefusal.CredentialsChanged(); // and nothing is taken away
             }
+            gate.secondStepTaken(id);
             row.endSessions();
             audit.done("second-factors.reset", by, row.toUser().username());
         }

@@ -61,6 +61,7 @@ public class SetUpApp {
     @Transactional
     public void remove(UserId user) {
         if (codes.remove(user)) {
+            gate.secondStepTaken(user);
             audit.done("app.removed", user, users.user(user).username());
         }
     }

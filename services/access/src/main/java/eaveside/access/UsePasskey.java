@@ -25,10 +25,15 @@ public class UsePasskey {
         this.audit = audit;
     }
 
-    /** @param  user null where the passkey will tell */
+    /**
+     * What to ask the browser's authenticators, for some minutes.
+     *
+     * @param  user    null where the passkey will tell
+     * @param  address the network address that asks
+     */
     @Transactional
-    public PasskeyQuestion ask(Site site, @Nullable UserId user) {
-        return passkeys.askToShow(site, user);
+    public PasskeyQuestion ask(Site site, @Nullable UserId user, String address) {
+        return passkeys.askToShow(site, user, address);
     }
 
     /**

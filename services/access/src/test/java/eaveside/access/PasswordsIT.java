@@ -39,12 +39,12 @@ class PasswordsIT {
                 AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
         assertTrue(goesOn(elsewhere));
         ChangePassword change = bench.get(ChangePassword.class);
-        SignedIn here = change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null);
+        SignedIn here = change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null, null);
         assertTrue(goesOn(AccessFixture.session(bench, here)));
         assertTrue(!goesOn(elsewhere));
         assertEquals(
                 here,
-                change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null),
+                change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null, null),
                 "the same again is a retry");
         assertEquals(here, AccessFixture.signIn(bench, user.username(), OTHER, address()));
         assertThrows(
@@ -58,7 +58,8 @@ class PasswordsIT {
         NewPassword same = new NewPassword(PASSWORD);
         assertThrows(
                 AccessRefusal.WeakPassword.class,
-                () -> bench.get(ChangePassword.class).change(user.id(), PASSWORD.toCharArray(), same, address(), null));
+                () -> bench.get(ChangePassword.class)
+                        .change(user.id(), PASSWORD.toCharArray(), same, address(), null, null));
     }
 
     @Test
@@ -70,11 +71,11 @@ class PasswordsIT {
         for (int i = 0; i < 3; i++) {
             assertThrows(
                     AccessRefusal.WrongCredentials.class,
-                    () -> change.change(user.id(), guess, new NewPassword(OTHER), address, null));
+                    () -> change.change(user.id(), guess, new NewPassword(OTHER), address, null, null));
         }
         assertThrows(
                 AccessRefusal.TooSoon.class,
-                () -> change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address, null));
+                () -> change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address, null, null));
         assertEquals(
                 3L,
                 bench.value(
@@ -116,7 +117,7 @@ class PasswordsIT {
         User user = bench.get(AddUser.class).add(AccessFixture.newUser(Role.OFFICE, owner.id()));
         assertEquals(Duty.NEW_PASSWORD, dutyOf(user, PASSWORD));
         bench.get(ChangePassword.class)
-                .change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null);
+                .change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null, null);
         assertNull(dutyOf(user, OTHER));
         reset(user, PASSWORD);
         assertEquals(Duty.NEW_PASSWORD, dutyOf(user, PASSWORD));
@@ -128,7 +129,7 @@ class PasswordsIT {
         assertTrue(!goesOn(session));
         int replaces = bench.get(ReadUsers.class).credentials(user.id());
         bench.get(ChangePassword.class)
-                .change(user.id(), OTHER.toCharArray(), new NewPassword(PASSWORD + " more"), address(), null);
+                .change(user.id(), OTHER.toCharArray(), new NewPassword(PASSWORD + " more"), address(), null, null);
         assertThrows(
                 AccessRefusal.CredentialsChanged.class,
                 () -> bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), replaces, owner.id()),

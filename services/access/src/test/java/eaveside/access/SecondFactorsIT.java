@@ -170,6 +170,74 @@ class SecondFactorsIT {
     }
 
     @Test
+    void whoever_has_nothing_to_show_beside_the_password_any_more_is_known_by_that_alone_again() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        AppKey setting = setUp(user);
+        BeginSession begin = bench.get(BeginSession.class);
+        EnterCode enter = bench.get(EnterCode.class);
+        for (int i = 0; i < 20; i++) {
+            nextCode();
+            begin.begin(enter.enter(user.id(), shown(setting), address(), null), address(), "a browser", null);
+        }
+        String strong = "select count(*) from known_browser where second_step and user_id = ?";
+        assertEquals(20L, bench.value(strong, user.id().value()));
+        bench.get(SetUpApp.class).remove(user.id());
+        assertEquals(0L, bench.value(strong, user.id().value()));
+        String laptop = begin.begin(signIn(user), address(), "a browser", null).browser();
+        nextCode();
+        String phone = begin.begin(signIn(user), address(), "a browser", null).browser();
+        nextCode();
+        assertEquals(
+                laptop,
+                begin.begin(signIn(user), address(), "a browser", laptop).browser(),
+                "neither makes the other forgotten");
+        assertEquals(
+                phone, begin.begin(signIn(user), address(), "a browser", phone).browser());
+    }
+
+    @Test
+    void a_session_in_which_the_second_step_was_shown_keeps_it_with_another_password() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        AppKey setting = setUp(user);
+        User other = AccessFixture.add(bench, Role.OFFICE);
+        BeginSession begin = bench.get(BeginSession.class);
+        SessionId half = at(user);
+        SessionId both = begin.begin(
+                        bench.get(EnterCode.class).enter(user.id(), shown(setting), address(), null),
+                        address(),
+                        "a browser",
+                        null)
+                .id();
+        ChangePassword change = bench.get(ChangePassword.class);
+        NewPassword wanted = new NewPassword(PASSWORD + " and more");
+        assertFalse(change.change(user.id(), PASSWORD.toCharArray(), wanted, address(), null, half)
+                .strong());
+        SignedIn again = change.change(user.id(), PASSWORD.toCharArray(), wanted, address(), null, both);
+        assertTrue(again.strong(), "the same again is a retry");
+        assertNull(duty(AccessFixture.session(bench, again), true));
+        assertFalse(
+                change.change(other.id(), PASSWORD.toCharArray(), wanted, address(), null, both)
+                        .strong(),
+                "somebody else's");
+    }
+
+    /** Whoever asks and never answers pushes out only what they asked themselves. */
+    @Test
+    void a_network_has_fifty_open_questions_for_passkeys_at_most() {
+        UsePasskey passkeys = bench.get(UsePasskey.class);
+        Site site = new Site("https://eaveside.example.com");
+        passkeys.ask(site, null, "203.0.113.77");
+        long before = (Long) bench.value("select count(*) from passkey_question");
+        for (int i = 0; i < 60; i++) {
+            passkeys.ask(site, null, "203.0.113.78");
+        }
+        assertEquals(before + 50, bench.value("select count(*) from passkey_question"));
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        passkeys.ask(site, user.id(), "203.0.113.78");
+        assertEquals(before + 51, bench.value("select count(*) from passkey_question"));
+    }
+
+    @Test
     void the_setting_up_of_an_app_belongs_to_the_session_that_gave_the_password_and_ends_by_itself() {
         User user = AccessFixture.add(bench, Role.OFFICE);
         SetUpApp app = bench.get(SetUpApp.class);
@@ -204,7 +272,7 @@ class SecondFactorsIT {
                 "{\"type\":\"public-key\",\"id\":\"AA\",\"response\":{\"authenticatorData\":\"AA\",\"clientDataJSON\":\"AA\","
                         + "\"signature\":\"AA\"},\"clientExtensionResults\":{}}",
                 "[".repeat(5_000))) {
-            PasskeyQuestion question = passkeys.ask(site, null);
+            PasskeyQuestion question = passkeys.ask(site, null, address());
             assertThrows(
                     AccessRefusal.BadPasskey.class,
                     () -> passkeys.show(site, question.name(), credential, null, address),

@@ -1,5 +1,6 @@
 package eaveside.web.entrance;
 
+import eaveside.kernel.Network;
 import java.net.InetSocketAddress;
 import java.util.Comparator;
 import java.util.List;

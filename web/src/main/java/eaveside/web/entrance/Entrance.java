@@ -1,5 +1,6 @@
 package eaveside.web.entrance;
 
+import eaveside.kernel.Network;
 import jakarta.inject.Inject;
 import jakarta.servlet.Filter;
 import jakarta.servlet.FilterChain;

@@ -75,7 +75,7 @@ public class SecondStepResource extends PageResource {
     @Path("passkey/begin")
     @Produces(MediaType.APPLICATION_JSON)
     public Response ask() {
-        return PasskeyAnswers.answer(usePasskey.ask(Sites.of(request), viewer.id()));
+        return PasskeyAnswers.answer(usePasskey.ask(Sites.of(request), viewer.id(), request.getRemoteAddr()));
     }
 
     @POST

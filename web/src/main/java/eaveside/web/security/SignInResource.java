@@ -87,7 +87,7 @@ public class SignInResource extends PageResource {
     @Path("sign-in/passkey/begin")
     @Produces(MediaType.APPLICATION_JSON)
     public Response askForPasskey() {
-        return PasskeyAnswers.answer(usePasskey.ask(Sites.of(request), null));
+        return PasskeyAnswers.answer(usePasskey.ask(Sites.of(request), null, request.getRemoteAddr()));
     }
 
     @POST

@@ -138,7 +138,8 @@ public class AccountResource extends PageResource {
                         old.toCharArray(),
                         wanted,
                         request.getRemoteAddr(),
-                        Credential.Kept.BROWSER.in(request));
+                        Credential.Kept.BROWSER.in(request),
+                        viewer.session());
                 return newSession.withCookie(request, signedIn, Respond.to(goingOn(to), "settings.account.changed"));
             } catch (AccessRefusal.WrongCredentials refusal) {
                 refused(fields, "old", "{field} is wrong. Type it again");

@@ -54,6 +54,8 @@ import java.util.Map;
 @RolesAllowed(Roles.OWNER)
 @Administers
 public class UserPages extends ListResource<User> {
+    private static final int KNOWN_BY_NOBODY = -1;
+
     private static final String HERE = "/settings/users";
     private static final String USUAL_DAYS = "90";
 
@@ -275,8 +277,10 @@ public class UserPages extends ListResource<User> {
                 "settings.second.reset.done");
     }
 
+    /** A form that does not say what it replaces replaces nothing. */
     private static int replaces(Fields fields) {
-        return fields.integer("replaces", 0, Integer.MAX_VALUE);
+        String typed = fields.typed("replaces");
+        return typed.matches("\\d{1,9}") ? Integer.parseInt(typed) : KNOWN_BY_NOBODY;
     }
 
     private Response answer(boolean done, UserId id, Form<User> form, String said) {

@@ -51,8 +51,8 @@ public class Browsers {
     }
 
     /**
-     * Knows the browser as that user's from now on; what it says is kept where it was made here, else it gets a secret of its own. Those
-     * in which the second step was shown are forgotten last: the password alone does not push them out.
+     * Knows the browser as that user's from now on; what it says is kept where it was made here, else it gets a secret of its own. Beside
+     * it those are kept in which the second step was shown, then those that were used last: the password alone pushes out none of the first.
      */
     public String know(SignedIn signedIn, @Nullable String said) {
         UserId user = signedIn.user().id();
@@ -66,10 +66,13 @@ public class Browsers {
                 .setParameter("strong", signedIn.strong())
                 .executeUpdate();
         entities.createNativeQuery(
-                        "delete from known_browser where user_id = :user and hash in (select hash from known_browser "
-                                + "where user_id = :user order by second_step desc, used_at desc, hash offset " + MOST
-                                + ")")
+                        "delete from known_browser where user_id = :user and (used_at <= :horizon or hash in "
+                                + "(select hash from known_browser where user_id = :user and used_at > :horizon "
+                                + "order by hash = :hash desc, second_step desc, used_at desc, hash offset " + MOST
+                                + "))")
                 .setParameter("user", user.value())
+                .setParameter("hash", Digest.sha256(secret))
+                .setParameter("horizon", Moments.asKept(clock.instant()).minus(REMEMBERED))
                 .executeUpdate();
         return secret;
     }
@@ -77,6 +80,13 @@ public class Browsers {
     /** Forgets all of that user's. */
     public void forget(UserId user) {
         entities.createNativeQuery("delete from known_browser where user_id = :user")
+                .setParameter("user", user.value())
+                .executeUpdate();
+    }
+
+    /** What was shown beside the password there counts no more. */
+    void forgetSecondSteps(UserId user) {
+        entities.createNativeQuery("update known_browser set second_step = false where user_id = :user and second_step")
                 .setParameter("user", user.value())
                 .executeUpdate();
     }

@@ -1,37 +1,32 @@
 package eaveside.access.internal;
 
 import eaveside.kernel.Digest;
+import eaveside.kernel.Network;
 import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
-import java.net.Inet6Address;
-import java.net.InetAddress;
-import java.util.Arrays;
-import java.util.HexFormat;
 
 /**
- * Whose failures are counted: the SHA-256 of a username or an address, since what is typed as a username may be a password
+ * Whose failures are counted: the SHA-256 of a username, an address or a browser, since what is typed as a username may be a password
  * in the wrong field.
  */
 @Embeddable
 record FailureKey(
         @Enumerated(EnumType.STRING) @Column(name = "type") FailureType type,
         @Column(name = "subject") String subject) {
-    private static final int IPV6_NETWORK_BYTES = 8;
-
     static FailureKey username(String username) {
         return new FailureKey(FailureType.USERNAME, Digest.sha256(username));
     }
 
     /** Of passkeys from an address: apart from its passwords, which they shall not keep waiting. */
     static FailureKey passkeys(String address) {
-        return new FailureKey(FailureType.ADDRESS, Digest.sha256("passkeys of " + network(address)));
+        return new FailureKey(FailureType.ADDRESS, Digest.sha256("passkeys of " + Network.of(address)));
     }
 
     static FailureKey address(String address) {
-        return new FailureKey(FailureType.ADDRESS, Digest.sha256(network(address)));
+        return new FailureKey(FailureType.ADDRESS, Digest.sha256(Network.of(address)));
     }
 
     /** Of codes in a browser in which the user has shown one before: apart from those that are tried elsewhere. */
@@ -45,17 +40,5 @@ record FailureKey(
 
     static FailureKey browser(UserId user, String hash) {
         return new FailureKey(FailureType.BROWSER, Digest.sha256(user + " " + hash));
-    }
-
-    /** An IPv6 address counts as its /64 network, all of which is commonly one subscriber's. */
-    static String network(String address) {
-        try {
-            InetAddress parsed = InetAddress.ofLiteral(address);
-            return parsed instanceof Inet6Address
-                    ? HexFormat.of().formatHex(Arrays.copyOf(parsed.getAddress(), IPV6_NETWORK_BYTES)) + "/64"
-                    : parsed.getHostAddress();
-        } catch (IllegalArgumentException notAnAddress) {
-            return address;
-        }
     }
 }

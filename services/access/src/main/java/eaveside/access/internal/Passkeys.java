@@ -32,6 +32,7 @@ import eaveside.access.Site;
 import eaveside.access.User;
 import eaveside.kernel.Digest;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Network;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
@@ -57,6 +58,9 @@ public class Passkeys {
 
     /** Of one user; more than the devices that somebody has. */
     private static final int MOST = 20;
+
+    /** Of one network or user at a time: an office signs in together, and a few come to nothing. */
+    private static final int MOST_QUESTIONS = 50;
 
     private final EntityManager entities;
     private final AccessQueries queries;
@@ -86,7 +90,8 @@ public class Passkeys {
                                     .build())
                             .timeout(TIME_TO_ANSWER.toMillis())
                             .build());
-            return new PasskeyQuestion(keep(options.toJson(), user.id()), options.toCredentialsCreateJson());
+            return new PasskeyQuestion(
+                    keep(options.toJson(), user.id(), user.id().toString()), options.toCredentialsCreateJson());
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
@@ -120,7 +125,7 @@ public class Passkeys {
         }
     }
 
-    public PasskeyQuestion askToShow(Site site, @Nullable UserId user) {
+    public PasskeyQuestion askToShow(Site site, @Nullable UserId user, String address) {
         try {
             var options = StartAssertionOptions.builder()
                     .userVerification(UserVerificationRequirement.REQUIRED)
@@ -129,7 +134,9 @@ public class Passkeys {
                 options.userHandle(StoredCredentials.handle(user));
             }
             AssertionRequest request = party(site).startAssertion(options.build());
-            return new PasskeyQuestion(keep(request.toJson(), user), request.toCredentialsGetJson());
+            return new PasskeyQuestion(
+                    keep(request.toJson(), user, user == null ? Network.of(address) : user.toString()),
+                    request.toCredentialsGetJson());
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
@@ -213,10 +220,12 @@ public class Passkeys {
                 .build();
     }
 
-    private String keep(String question, @Nullable UserId user) {
+    /** @param  asker of whom no more than {@link #MOST_QUESTIONS} are open */
+    private String keep(String question, @Nullable UserId user, String asker) {
         String name = Secrets.random();
-        entities.createNativeQuery("insert into passkey_question (hash, user_id, question, asked_at) "
-                        + "values (:hash, cast(:user as uuid), :question, :now)")
+        entities.createNativeQuery("insert into passkey_question (hash, user_id, question, asked_at, asker) "
+                        + "values (:hash, cast(:user as uuid), :question, :now, :asker)")
+                .setParameter("asker", Digest.sha256(asker))
                 .setParameter("hash", Digest.sha256(name))
                 .setParameter("user", user == null ? null : user.toString())
                 .setParameter("question", question)
@@ -225,6 +234,11 @@ public class Passkeys {
         entities.createNativeQuery("delete from passkey_question where hash in (select hash from passkey_question "
                         + "where asked_at < :horizon limit 100 for update skip locked)")
                 .setParameter("horizon", Moments.asKept(clock.instant()).minus(TIME_TO_ANSWER))
+                .executeUpdate();
+        entities.createNativeQuery("delete from passkey_question where hash in (select hash from passkey_question "
+                        + "where asker = :asker order by asked_at desc, hash offset " + MOST_QUESTIONS
+                        + " for update skip locked)")
+                .setParameter("asker", Digest.sha256(asker))
                 .executeUpdate();
         return name;
     }

@@ -3,6 +3,7 @@ package eaveside.access.internal;
 import eaveside.access.AccessRefusal;
 import eaveside.access.AuditEvent;
 import eaveside.access.RecordAudit;
+import eaveside.access.SessionId;
 import eaveside.access.SignedIn;
 import eaveside.access.Site;
 import eaveside.access.Username;
@@ -167,10 +168,18 @@ public class SignInGate {
                 .orElseGet(() -> FailureKey.code(user));
     }
 
-    /** Forgets the wrong codes of an app that another takes the place of. */
+    /** Forgets the wrong codes of an app that another takes the place of, as far as they make everybody wait. */
     @Transactional(TxType.MANDATORY)
     public void forgetCodes(UserId user) {
         entities.remove(locked(FailureKey.code(user), Moments.asKept(clock.instant())));
+    }
+
+    /** Where the user has nothing left to show beside the password, no browser is one in which it was shown. */
+    @Transactional(TxType.MANDATORY)
+    public void secondStepTaken(UserId user) {
+        if (!owesSecondStep(user)) {
+            browsers.forgetSecondSteps(user);
+        }
     }
 
     private Candidate candidate(String username, String address, @Nullable String browser) {
@@ -216,6 +225,14 @@ public class SignInGate {
         row.setPassword(newHash);
         succeed(candidate, AuditEvent.done("password.change", candidate.user(), candidate.username()));
         return Optional.of(row.toSignedIn());
+    }
+
+    /** Strong where the second step was shown in that session of the same user. */
+    @Transactional(TxType.REQUIRES_NEW)
+    public SignedIn keepingSecondStep(SignedIn signedIn, @Nullable SessionId here) {
+        SessionRow row = here == null ? null : entities.find(SessionRow.class, here.value());
+        boolean shown = row != null && row.userId.equals(signedIn.user().id()) && row.secondAt != null;
+        return shown ? new SignedIn(signedIn.user(), signedIn.credentials(), true) : signedIn;
     }
 
     /** The password was never looked at. */

@@ -1,7 +1,6 @@
 package eaveside.access.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import java.time.Duration;
 import java.util.List;
@@ -23,15 +22,5 @@ class FailureTypeTest {
                 seconds(FailureType.USERNAME, 0, 13));
         assertEquals(List.of(0L, 2L, 4L), seconds(FailureType.ADDRESS, 9, 11));
         assertEquals(FailureType.LONGEST, FailureType.USERNAME.waitAfter(Integer.MAX_VALUE));
-    }
-
-    @Test
-    void an_address_of_version_six_counts_by_its_network() {
-        // Addresses of RFC 3849 and RFC 5737, kept for documentation.
-        assertEquals(FailureKey.network("2001:db8:0:1::7"), FailureKey.network("2001:db8:0:1:ffff::1"));
-        assertNotEquals(FailureKey.network("2001:db8:0:1::7"), FailureKey.network("2001:db8:0:2::7"));
-        assertNotEquals(FailureKey.network("192.0.2.1"), FailureKey.network("192.0.2.2"));
-        assertEquals(FailureKey.network("192.0.2.1"), FailureKey.network("::ffff:192.0.2.1"));
-        assertEquals("a name", FailureKey.network("a name"));
     }
 }
