@@ -13,7 +13,9 @@ async function page(request, path) {
   const copy = await kept(path);
   if (!copy) return fetch(request);
   const late = new Promise(resolve => { setTimeout(resolve, PATIENCE, copy); });
-  return Promise.race([fetch(request).catch(() => copy), late]);
+  // A server that is only starting, or a proxy that stands before nothing, is no signal either.
+  const now = fetch(request).then(answer => (answer.status >= 500 ? copy : answer), () => copy);
+  return Promise.race([now, late]);
 }
 
 self.addEventListener('fetch', event => {

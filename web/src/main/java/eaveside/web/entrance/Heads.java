@@ -50,7 +50,9 @@ final class Heads {
             Pattern.compile("(?:[A-Za-z0-9._-]{1,253}|\\[[0-9A-Fa-f:.]{2,45}])(?::\\d{1,5})?");
 
     /** One type, not several and not a pattern of types. */
-    private static final Pattern TYPE = Pattern.compile("[^*,;]*(?:;[^*]*)?");
+    private static final Pattern TYPE = Pattern.compile("[^*,;]+(?:;[^*]*)?");
+
+    private static final Pattern CHARSET = Pattern.compile("(?i)charset[^;]*?=\\s*\"?([^\";]*?)\"?\\s*(?:;|$)");
 
     /** One blank between its parts (RFC 9112, 3), and where the address is one in full (3.2.2) the host of that. */
     private static final Pattern FIRST = Pattern.compile("[A-Z]+ (?:http://([^/?#]*))?/[!-~]* HTTP/1\\.[01]");
@@ -92,8 +94,7 @@ final class Heads {
             return "the first line must be a method, an address of that Host and a version";
         }
         List<String> types = values(lines, "content-type");
-        if (types.size() > 1
-                || !types.stream().allMatch(type -> TYPE.matcher(type).matches())) {
+        if (types.size() > 1 || !types.stream().allMatch(Heads::isType)) {
             return "what the body is is not clear";
         }
         List<String> lengths = values(lines, "content-length");
@@ -113,6 +114,14 @@ final class Heads {
             return "a header can be read in two ways";
         }
         return wrongTarget(request.getRequestURI(), request.getQueryString());
+    }
+
+    /** One type, and nothing of it in other signs than those that everything here is in. */
+    private static boolean isType(String text) {
+        return TYPE.matcher(text).matches()
+                && CHARSET.matcher(text)
+                        .results()
+                        .allMatch(charset -> charset.group(1).equalsIgnoreCase("utf-8"));
     }
 
     /** Whether the server has made of the fields that matter what stands here. */

@@ -29,6 +29,8 @@ final class Sizes {
     /** Five hundred rows of all that a row can have. */
     static final int MOST_VALUES = 50_000;
 
+    private static final String SIGN_IN = "/sign-in";
+
     /** Takes a file inside a form: the one that was tried out before. */
     private static final String PACKED_FILE = "/customers/import/run";
 
@@ -53,11 +55,18 @@ final class Sizes {
         return 100 + bytes / 100;
     }
 
-    static int most(HttpRequestPacket request) {
+    /** Whether it shows nothing that could let its sender in, and is not about that: signed in they might send more. */
+    static boolean isToSignInFirst(HttpRequestPacket request) {
+        return isOfAStranger(request) && !request.getRequestURI().startsWith(SIGN_IN);
+    }
+
+    private static boolean isOfAStranger(HttpRequestPacket request) {
         String cookies = request.getHeader(Header.Cookie);
-        boolean stranger =
-                (cookies == null || !cookies.contains("eaveside=")) && request.getHeader(Header.Authorization) == null;
-        if (stranger || request.getRequestURI().startsWith("/sign-in")) {
+        return (cookies == null || !cookies.contains("eaveside=")) && request.getHeader(Header.Authorization) == null;
+    }
+
+    static int most(HttpRequestPacket request) {
+        if (isOfAStranger(request) || request.getRequestURI().startsWith(SIGN_IN)) {
             return OF_STRANGERS;
         }
         String kind = kind(request);

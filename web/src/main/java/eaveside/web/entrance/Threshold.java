@@ -33,6 +33,8 @@ final class Threshold extends BaseFilter {
     /** After how many more bytes of a body the room is looked at. */
     private static final int STEP = 65_536;
 
+    private static final int SECONDS_TO_WAIT = 5;
+
     private final Connections connections;
 
     Threshold(Connections connections) {
@@ -70,6 +72,10 @@ final class Threshold extends BaseFilter {
         progress.holds(bytes, System.nanoTime());
         int most = Sizes.most(request);
         if (bytes > most || request.getContentLength() > most || progress.parts() > Sizes.mostParts(bytes)) {
+            // A phone whose session is gone keeps what it has to send until somebody signs in, and no less than before.
+            if (Sizes.isToSignInFirst(request)) {
+                return refuse(context, request, progress, HttpStatus.UNAUTHORIZED_401, "sign in first");
+            }
             return refuse(
                     context,
                     request,
@@ -138,17 +144,22 @@ final class Threshold extends BaseFilter {
         progress.leaves(System.nanoTime());
         HttpResponsePacket response = request.getResponse();
         status.setValues(response);
+        boolean later = status == HttpStatus.SERVICE_UNAVAILABLE_503;
+        var answer = new PlainAnswer(
+                status.getStatusCode(), "refused", "The request was refused: " + why, later ? SECONDS_TO_WAIT : null);
+        String accepted = request.getHeader(Header.Accept);
+        boolean script = accepted == null || !accepted.contains("text/html");
         Buffer body = Buffers.wrap(
-                MemoryManager.DEFAULT_MEMORY_MANAGER, "The request was refused: " + why, StandardCharsets.UTF_8);
-        response.setContentType("text/plain;charset=UTF-8");
+                MemoryManager.DEFAULT_MEMORY_MANAGER,
+                answer.body(script, request.getMethod().getMethodString()),
+                StandardCharsets.UTF_8);
+        SafeAnswers.HEADERS.forEach(response::setHeader);
+        response.setContentType(answer.type(script));
         response.setContentLength(body.remaining());
         response.setHeader(Header.Connection, "close");
-        if (status == HttpStatus.SERVICE_UNAVAILABLE_503) {
-            response.setHeader("Retry-After", "5");
+        if (later) {
+            response.setHeader("Retry-After", String.valueOf(SECONDS_TO_WAIT));
         }
-        response.setHeader("X-Content-Type-Options", "nosniff");
-        response.setHeader("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
-        response.setHeader(Header.CacheControl, "no-store");
         context.write(HttpContent.builder(response).content(body).last(true).build());
         return context.getStopAction();
     }

@@ -29,7 +29,6 @@ import jakarta.ws.rs.core.Response;
 @Path("/sign-in/second")
 @Dependent
 @BeforeDuties(Duty.SECOND_FACTOR)
-@Administers
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 public class SecondStepResource extends PageResource {
     @Inject

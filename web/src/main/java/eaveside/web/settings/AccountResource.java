@@ -17,7 +17,6 @@ import eaveside.web.entrance.Credential;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.Administers;
 import eaveside.web.security.BeforeDuties;
 import eaveside.web.security.Destination;
 import eaveside.web.security.NewSession;
@@ -42,7 +41,6 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 @BeforeDuties({Duty.NEW_PASSWORD, Duty.SET_UP_SECOND_FACTOR})
-@Administers
 public class AccountResource extends PageResource {
     @Inject
     ChangePassword changePassword;

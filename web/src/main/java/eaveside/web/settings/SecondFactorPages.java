@@ -12,7 +12,6 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.Administers;
 import eaveside.web.security.BeforeDuties;
 import eaveside.web.security.NewSession;
 import eaveside.web.security.PasskeyAnswers;
@@ -40,7 +39,6 @@ import java.util.List;
 @Path("/account")
 @Dependent
 @BeforeDuties(Duty.SET_UP_SECOND_FACTOR)
-@Administers
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 public class SecondFactorPages extends PageResource {
     private static final int GROUP = 4;

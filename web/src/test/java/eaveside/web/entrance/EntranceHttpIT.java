@@ -88,6 +88,11 @@ class EntranceHttpIT {
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b,c/json\r\nContent-Length: 1\r\n\r\na",
             "GET /sign-in HTTP/1.1\r\nHost: a\r\nExpect: banana\r\n\r\n",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nExpect: 100-continue, x\r\nContent-Length: 1\r\n\r\na",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type:\r\nContent-Length: 1\r\n\r\na",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b; charset=nonsense\r\nContent-Length: 1\r\n\r\na",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b; charset = \"utf-16\"; c=d\r\nContent-Length: 1\r\n\r\na",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b; charset=utf-8; charset=utf-16\r\nContent-Length: 1\r\n\r\na",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: a/b; charset=\r\nContent-Length: 1\r\n\r\na",
             "TRACE / HTTP/1.1\r\nHost: a\r\n\r\n",
             "CONNECT a:80 HTTP/1.1\r\nHost: a\r\n\r\n",
             "PATCH / HTTP/1.1\r\nHost: a\r\nContent-Length: 0\r\n\r\n",
@@ -218,6 +223,34 @@ class EntranceHttpIT {
     }
 
     @Test
+    void takesTheSignsThatEverythingIsIn() {
+        for (String charset : List.of("", ";charset=utf-8", "; charset=UTF-8", "; a=b; Charset=\"utf-8\" ; c=d")) {
+            String form = "username=signs." + charset.length() + "&password=y";
+            String answer = RawHttp.from("127.0.0.77", SERVER)
+                    .send("POST /sign-in HTTP/1.1\r\nHost: a\r\nOrigin: http://a\r\nConnection: close\r\nContent-Type: "
+                            + "application/x-www-form-urlencoded" + charset + "\r\nContent-Length: " + form.length()
+                            + "\r\n\r\n" + form)
+                    .answer(Duration.ofSeconds(10));
+            assertTrue(answer.startsWith("HTTP/1.1 401 "), charset + " -> " + answer);
+        }
+    }
+
+    /** By a stranger, without a body and with one: the platform's own reading breaks where no type is told. */
+    @Test
+    void refusesAFormWhoseTypeIsNotTold() {
+        for (String address : List.of("/sign-in", "/sign-in/passkey")) {
+            for (String body : List.of("", "username=x&password=y")) {
+                String answer = RawHttp.ask(
+                        SERVER,
+                        "POST " + address
+                                + " HTTP/1.1\r\nHost: a\r\nOrigin: http://a\r\nConnection: close\r\nContent-Length: "
+                                + body.length() + "\r\n\r\n" + body);
+                assertTrue(answer.startsWith("HTTP/1.1 400 "), address + " -> " + answer);
+            }
+        }
+    }
+
+    @Test
     void takesAnAddressInFull() {
         String answer = RawHttp.ask(
                 SERVER,
@@ -276,6 +309,25 @@ class EntranceHttpIT {
         assertTrue(told.startsWith("HTTP/1.1 413 "), told);
         String sent = RawHttp.ask(SERVER, head + "Content-Length: 16001\r\n\r\n" + "a".repeat(16_001));
         assertTrue(sent.startsWith("HTTP/1.1 413 "), sent);
+    }
+
+    /** Whose session is gone is told so, rather than that what they send is too large; and as a script where it is one. */
+    @Test
+    void asksWhoeverSendsMoreThanAStrangerMayToSignInFirst() {
+        String head =
+                "POST /sheets/x/photos/y HTTP/1.1\r\nHost: a\r\nContent-Type: image/jpeg\r\nContent-Length: 1000000\r\n";
+        String script = RawHttp.ask(SERVER, head + "Accept: application/json\r\n\r\n");
+        assertTrue(script.startsWith("HTTP/1.1 401 "), script);
+        assertTrue(script.contains("application/problem+json"), script);
+        assertTrue(script.contains("Referrer-Policy: same-origin"), script);
+        String page = RawHttp.ask(SERVER, head + "Accept: text/html\r\n\r\n");
+        assertTrue(page.startsWith("HTTP/1.1 401 "), page);
+        assertTrue(page.contains("sign in first"), page);
+        String known = RawHttp.ask(SERVER, head.replace("1000000", "13000000") + "Cookie: eaveside=x\r\n\r\n");
+        assertTrue(known.startsWith("HTTP/1.1 413 "), known);
+        String atTheDoor =
+                RawHttp.ask(SERVER, head.replace("/sheets/x/photos/y", "/sign-in") + "Cookie: eaveside=x\r\n\r\n");
+        assertTrue(atTheDoor.startsWith("HTTP/1.1 413 "), atTheDoor);
     }
 
     /** RFC 9112, 6.3: a server may answer 411 to a body without a length; 7.1: what is sloppy about its parts is not read at all. */

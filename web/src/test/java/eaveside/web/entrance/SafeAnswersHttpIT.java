@@ -45,7 +45,7 @@ class SafeAnswersHttpIT {
         List<String> addresses = new ArrayList<>();
         Addresses.all(demo.database().asOwner()).values().forEach(addresses::addAll);
         assertTrue(addresses.size() > 120, addresses.size() + " addresses");
-        addresses.addAll(List.of("/nothing-here", "/api/nothing-here", "/sign-in", "/customers/no-id", "/a%zz"));
+        addresses.addAll(List.of("/nothing-here", "/api/nothing-here", "/sign-in", "/customers/no-id"));
         List<String> wrong = new ArrayList<>();
         HttpClient stranger = demo.stranger();
         for (String address : addresses) {
@@ -55,20 +55,19 @@ class SafeAnswersHttpIT {
                 wrong.addAll(faults(address, "text/html", edda));
             }
         }
+        String refused = RawHttp.ask(demo.base(), "GET /a%zz HTTP/1.1\r\nHost: a\r\n\r\n");
+        assertTrue(refused.startsWith("HTTP/1.1 400 "), refused);
+        TOLD.forEach((name, value) -> assertTrue(refused.contains(name + ": " + value + "\r\n"), name));
+        assertTrue(refused.contains("frame-ancestors 'none'") && refused.contains("no-store"), refused);
         assertEquals(List.of(), wrong);
     }
 
     private List<String> faults(String address, String accepted, HttpClient client) {
-        HttpResponse<String> answer;
-        try {
-            answer = demo.send(
-                    client,
-                    HttpRequest.newBuilder(demo.at(address.substring(1)))
-                            .header("Accept", accepted)
-                            .build());
-        } catch (IllegalArgumentException e) { // no address that this client would send
-            return List.of();
-        }
+        HttpResponse<String> answer = demo.send(
+                client,
+                HttpRequest.newBuilder(demo.at(address.substring(1)))
+                        .header("Accept", accepted)
+                        .build());
         List<String> faults = new ArrayList<>();
         TOLD.forEach((name, value) -> {
             if (!answer.headers().allValues(name).equals(List.of(value))) {

@@ -42,6 +42,11 @@ record Door(
         return roles.isEmpty();
     }
 
+    /** Where people do what they owe: it leads to a session, which no script gets. */
+    boolean isForPeople() {
+        return !before.isEmpty();
+    }
+
     /** As a person decides on it, on one line. */
     String line() {
         return "%-6s %-55s %s%s%s%s"
@@ -51,7 +56,7 @@ record Door(
                         isOpen() ? "everybody" : String.join(" ", roles),
                         sees.isEmpty() ? "" : ", who sees " + sees,
                         administers ? ", scripts that administer" : "",
-                        before.isEmpty() ? "" : ", also before " + before);
+                        isForPeople() ? ", no scripts, also before " + before : "");
     }
 
     /** Every door of the application, from its classes. */

@@ -64,8 +64,9 @@ class DoorsHttpIT {
 
         boolean reaches(Door door) {
             return switch (this) {
-                case SCRIPT_THAT_READS -> door.method().equals("GET") && !door.administers();
-                case SCRIPT_THAT_WRITES -> !door.administers();
+                case SCRIPT_THAT_ADMINISTERS -> !door.isForPeople();
+                case SCRIPT_THAT_READS -> !door.isForPeople() && door.method().equals("GET") && !door.administers();
+                case SCRIPT_THAT_WRITES -> !door.isForPeople() && !door.administers();
                 default -> true;
             };
         }

@@ -18,6 +18,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -114,9 +115,23 @@ abstract class PhoneInHand {
     }
 
     static byte[] picture() {
+        return png(new BufferedImage(320, 240, BufferedImage.TYPE_INT_RGB));
+    }
+
+    /** As large as photos are, since nothing of it can be packed. */
+    static byte[] noise() {
+        var picture = new BufferedImage(320, 240, BufferedImage.TYPE_INT_RGB);
+        var random = new Random(1);
+        for (int i = 0; i < 320 * 240; i++) {
+            picture.setRGB(i % 320, i / 320, random.nextInt());
+        }
+        return png(picture);
+    }
+
+    private static byte[] png(BufferedImage picture) {
         var out = new ByteArrayOutputStream();
         try {
-            ImageIO.write(new BufferedImage(320, 240, BufferedImage.TYPE_INT_RGB), "png", out);
+            ImageIO.write(picture, "png", out);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -155,6 +155,51 @@ class SheetSendingBrowserIT extends PhoneInHand {
         assertEquals(1, fromList.size(), fromList.toString());
     }
 
+    /** After a month the browser has dropped the cookie: what would be too large from a stranger is no fault of the photo. */
+    @Test
+    void without_the_cookie_of_a_session_nothing_leaves_the_sheet_until_somebody_signs_in() {
+        String visit = open();
+        awaitKeptPage();
+        fill();
+        context.setOffline(true);
+        takePhoto("image/png", noise());
+        page.locator("#findings .shot img").first().waitFor();
+        page.click(".bottom button");
+        thumbSays("waiting for signal");
+        context.clearCookies(new BrowserContext.ClearCookiesOptions().setName("eaveside"));
+        context.setOffline(false);
+        thumbSays("sign in to send it");
+        assertEquals(1, page.locator("#findings .shot img").count());
+        assertTrue(sent.stream().allMatch(s -> s.startsWith("401 ")), sent.toString());
+        look("cookie-gone");
+        page.navigate(address("sign-in?to=/sheets/" + visit));
+        page.fill("#username", "quotes.technician");
+        page.fill("#password", Server.OWNER_PASSWORD);
+        page.click("form[action='/sign-in'] button");
+        page.waitForURL(url -> url.contains("done=sheets.signed"), new Page.WaitForURLOptions().setTimeout(60_000));
+        assertEquals(1, sheetsOf(visit));
+        assertEquals("1", photosOf(visit));
+    }
+
+    /** A proxy answers for a server that is away: what the phone has kept is shown all the same. */
+    @Test
+    void the_kept_sheet_is_shown_while_a_proxy_stands_before_nothing() {
+        String visit = open();
+        awaitKeptPage();
+        fill();
+        int[] asked = {0};
+        context.route("**/sheets/" + visit, route -> {
+            asked[0]++;
+            route.fulfill(new Route.FulfillOptions()
+                    .setStatus(503)
+                    .setContentType("text/html")
+                    .setBody("<h1>Not we</h1>"));
+        });
+        page.navigate(address("sheets/" + visit));
+        assertEquals("120", page.inputValue("#onSiteMinutes"));
+        assertTrue(asked[0] > 0, "the proxy has answered");
+    }
+
     @Test
     void a_server_that_is_down_is_tried_again_too() {
         String visit = open();

@@ -27,6 +27,9 @@ class PasskeyRow {
     @Column(updatable = false)
     String host;
 
+    @Column(updatable = false)
+    String origin;
+
     @Column(name = "credential_id", updatable = false)
     byte[] credentialId;
 

@@ -100,8 +100,9 @@ public class Passkeys {
     public SignedIn make(User user, Site site, String name, String label, String credential) {
         String question = taken(name, user.id());
         try {
-            RegistrationResult made = party(site)
-                    .finishRegistration(FinishRegistrationOptions.builder()
+            RegistrationResult made = made(
+                    site,
+                    FinishRegistrationOptions.builder()
                             .request(PublicKeyCredentialCreationOptions.fromJson(question))
                             .response(read(PublicKeyCredential::parseRegistrationResponseJson, credential))
                             .build());
@@ -113,6 +114,7 @@ public class Passkeys {
             row.userId = user.id();
             row.label = label;
             row.host = site.host();
+            row.origin = site.origin();
             row.credentialId = made.getKeyId().getId().getBytes();
             row.publicKey = made.getPublicKeyCose().getBytes();
             row.signCount = made.getSignatureCount();
@@ -122,6 +124,16 @@ public class Passkeys {
             return entities.find(UserRow.class, user.id().value()).toStronglySignedIn();
         } catch (IOException | RegistrationFailedException | IllegalArgumentException e) {
             throw new AccessRefusal.BadPasskey("The passkey was not made for this. Try again");
+        }
+    }
+
+    /** Whatever the library throws at a key that no device makes, or at a proof of it that it has no part for. */
+    private RegistrationResult made(Site site, FinishRegistrationOptions answer)
+            throws IOException, RegistrationFailedException {
+        try {
+            return party(site).finishRegistration(answer);
+        } catch (RuntimeException | LinkageError e) {
+            throw new IOException(e);
         }
     }
 
@@ -215,7 +227,7 @@ public class Passkeys {
                         .id(site.host())
                         .name("Eaveside")
                         .build())
-                .credentialRepository(new StoredCredentials(queries, site.host()))
+                .credentialRepository(new StoredCredentials(queries, site.origin()))
                 .origins(Set.of(site.origin()))
                 .build();
     }
@@ -259,16 +271,19 @@ public class Passkeys {
         return (String) found.getFirst();
     }
 
-    /** The passkeys that were made for one host, as the library asks for them. */
+    /**
+     * The passkeys that were made where they are asked for, as the library asks for them. The host alone is not enough: a request says
+     * itself what its host is, and what runs at another port of it could pass on what a browser has shown there.
+     */
     private static final class StoredCredentials implements CredentialRepository {
         private static final int UUID_BYTES = 16;
 
         private final AccessQueries queries;
-        private final String host;
+        private final String origin;
 
-        StoredCredentials(AccessQueries queries, String host) {
+        StoredCredentials(AccessQueries queries, String origin) {
             this.queries = queries;
-            this.host = host;
+            this.origin = origin;
         }
 
         /** What a device knows a user by: the id, which says nothing about them (Web Authentication Level 3, 14.6.1). */
@@ -294,7 +309,7 @@ public class Passkeys {
         @Override
         public Set<PublicKeyCredentialDescriptor> getCredentialIdsForUsername(String username) {
             return byUsername(username).map(user -> queries.passkeysOf(new UserId(user.id))).orElse(List.of()).stream()
-                    .filter(row -> row.host.equals(host))
+                    .filter(row -> row.origin.equals(origin))
                     .map(row -> PublicKeyCredentialDescriptor.builder()
                             .id(new ByteArray(row.credentialId))
                             .build())
@@ -323,7 +338,7 @@ public class Passkeys {
         @Override
         public Set<RegisteredCredential> lookupAll(ByteArray credentialId) {
             return queries.passkeys(credentialId.getBytes()).stream()
-                    .filter(row -> row.host.equals(host))
+                    .filter(row -> row.origin.equals(origin))
                     .map(row -> RegisteredCredential.builder()
                             .credentialId(credentialId)
                             .userHandle(handle(row.userId))
