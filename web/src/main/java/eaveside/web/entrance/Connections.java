@@ -2,11 +2,14 @@ package eaveside.web.entrance;
 
 import eaveside.kernel.Network;
 import java.net.InetSocketAddress;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
+import java.util.function.ToLongFunction;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.glassfish.grizzly.Connection;
@@ -21,8 +24,11 @@ final class Connections {
     /** Of all bodies that are coming in or worked on, together, in bytes. No large one is worked on beyond that. */
     static final long ROOM = 40_000_000;
 
-    /** What a network may take before anything of its is ended, while all together take no more than twice the room. */
-    static final long FAIR = ROOM / 2;
+    /** Of all answers that wait for whoever asked for them, together, in bytes. */
+    static final long ROOM_OF_ANSWERS = 40_000_000;
+
+    /** What may wait on one connection when it asks for more, in bytes: others ask once they have been answered. */
+    static final long MOST_UNTAKEN = 64_000;
 
     /** Of one network. What nobody takes of an answer waits on each. */
     static final int MOST_OPEN = 1_000;
@@ -30,18 +36,26 @@ final class Connections {
     /** Of one network: half the threads of the server, which may wait there for a caller who takes nothing. */
     static final int MOST_ANSWERED = 100;
 
-    /** What a body takes by itself, in bytes, however little of it has come: what is read at once, and what is known of it. */
+    /** What a body takes by itself, in bytes, however little of it has come. */
     static final long OF_A_BODY = 20_000;
+
+    /** What each further part takes in which a body comes, in bytes, beside what it holds. */
+    private static final long OF_A_PART = 100;
 
     /** Where those are counted who come through a proxy of ours: it says who they are, and limits them by that. */
     private static final String PROXIED = "";
 
     private final Map<Connection<?>, Progress> open = new ConcurrentHashMap<>();
     private final Predicate<String> isProxy;
+    private final ToLongFunction<Connection<?>> untaken;
 
-    /** @param  isProxy whether an address is one of a proxy of ours */
-    Connections(Predicate<String> isProxy) {
+    /**
+     * @param  isProxy whether an address is one of a proxy of ours
+     * @param  untaken how much of an answer waits for the caller, in bytes
+     */
+    Connections(Predicate<String> isProxy, ToLongFunction<Connection<?>> untaken) {
         this.isProxy = isProxy;
+        this.untaken = untaken;
     }
 
     /** How far it has come; null where it has gone, or nobody has seen it come. */
@@ -89,10 +103,12 @@ final class Connections {
     void sweep() {
         long now = System.nanoTime();
         open.forEach((connection, progress) -> {
+            progress.waits(untaken.applyAsLong(connection), now);
             if (progress.isLate(now)) {
                 end(connection);
             }
         });
+        makeRoomForAnswers();
     }
 
     /**
@@ -110,36 +126,77 @@ final class Connections {
     }
 
     private static long takenBy(Progress progress) {
-        return progress.isReceiving() || progress.isAnswered() ? OF_A_BODY + progress.held() : 0;
+        return progress.isReceiving() || progress.isAnswered()
+                ? OF_A_BODY + OF_A_PART * Math.max(0, progress.parts() - 1) + progress.held()
+                : 0;
     }
 
-    /** A connection whose body is coming in, as it was at one moment: what it is sorted by goes on changing. */
-    private record Receiving(Connection<?> connection, long taken, long heard, long takenByNetwork) {}
+    /** Of what a connection holds, as it was at one moment: what it is chosen by goes on changing. */
+    private record Holding(Connection<?> connection, String network, long bytes, long since) {}
 
     /** One after the other, each looking anew: two that found too much at once end no more than one does. */
     private synchronized void endSome() {
-        long taken = taken(open.values().stream());
-        Map<String, Long> takenByNetwork = open.values().stream()
+        Map<String, Long> byNetwork = open.values().stream()
                 .collect(Collectors.groupingBy(Progress::network, Collectors.summingLong(Connections::takenBy)));
-        List<Receiving> firstToGo = open.entrySet().stream()
+        List<Holding> coming = open.entrySet().stream()
                 .filter(entry -> entry.getValue().isReceiving())
-                .map(entry -> receiving(entry.getKey(), entry.getValue(), takenByNetwork))
-                .sorted(Comparator.comparingLong(Receiving::takenByNetwork)
-                        .reversed()
-                        .thenComparingLong(Receiving::heard))
+                .map(entry -> holding(
+                        entry, takenBy(entry.getValue()), entry.getValue().heard()))
                 .toList();
-        for (Receiving one : firstToGo) {
-            if (taken <= ROOM || one.takenByNetwork() < FAIR && taken <= 2 * ROOM) {
-                return;
-            }
-            taken -= one.taken();
-            end(one.connection());
+        endSome(coming, byNetwork, ROOM);
+    }
+
+    /** Answers that nobody takes cost those who asked for them the connections, in the same order. */
+    void makeRoomForAnswers() {
+        if (open.keySet().stream().mapToLong(untaken).sum() > ROOM_OF_ANSWERS) {
+            endSomeAnswers();
         }
     }
 
-    private static Receiving receiving(Connection<?> connection, Progress progress, Map<String, Long> takenByNetwork) {
-        return new Receiving(
-                connection, takenBy(progress), progress.heard(), takenByNetwork.getOrDefault(progress.network(), 0L));
+    private synchronized void endSomeAnswers() {
+        List<Holding> waiting = open.entrySet().stream()
+                .map(entry -> holding(
+                        entry,
+                        untaken.applyAsLong(entry.getKey()),
+                        entry.getValue().takenLast()))
+                .filter(holding -> holding.bytes() > 0)
+                .toList();
+        Map<String, Long> byNetwork = waiting.stream()
+                .collect(Collectors.groupingBy(Holding::network, Collectors.summingLong(Holding::bytes)));
+        endSome(waiting, byNetwork, ROOM_OF_ANSWERS);
+    }
+
+    private static Holding holding(Map.Entry<Connection<?>, Progress> entry, long bytes, long since) {
+        return new Holding(entry.getKey(), entry.getValue().network(), bytes, since);
+    }
+
+    /** Of the network that holds the most, the one that has been silent for longest, until there is room for the rest. */
+    private void endSome(List<Holding> some, Map<String, Long> byNetwork, long room) {
+        List<Holding> left = new ArrayList<>(some);
+        long taken = byNetwork.values().stream().mapToLong(Long::longValue).sum();
+        while (taken > room && !left.isEmpty()) {
+            Holding next = Collections.min(
+                    left,
+                    Comparator.comparing((Holding holding) -> byNetwork.getOrDefault(holding.network(), 0L))
+                            .reversed()
+                            .thenComparingLong(Holding::since));
+            if (byNetwork.getOrDefault(next.network(), 0L) < room / 2 && taken <= 2 * room) {
+                return;
+            }
+            left.remove(next);
+            taken -= next.bytes();
+            byNetwork.merge(next.network(), -next.bytes(), Long::sum);
+            end(next.connection());
+        }
+    }
+
+    /** False, and the connection ended, where so much waits for its caller that nobody asks for more in earnest. */
+    boolean hasTakenWhatItAskedFor(Connection<?> connection) {
+        boolean taken = untaken.applyAsLong(connection) <= MOST_UNTAKEN;
+        if (!taken) {
+            end(connection);
+        }
+        return taken;
     }
 
     private String network(Connection<?> connection) {

@@ -1,19 +1,13 @@
 package eaveside.web.entrance;
 
-import static java.nio.charset.StandardCharsets.ISO_8859_1;
-
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.glassfish.grizzly.Buffer;
 import org.glassfish.grizzly.http.HttpRequestPacket;
 import org.glassfish.grizzly.http.Protocol;
-import org.glassfish.grizzly.http.util.BufferChunk;
-import org.glassfish.grizzly.http.util.ByteChunk;
-import org.glassfish.grizzly.http.util.DataChunk;
 import org.glassfish.grizzly.http.util.Header;
 import org.jspecify.annotations.Nullable;
 
@@ -45,6 +39,8 @@ final class Heads {
     /** One header on a line of its own (RFC 9112, 5): nothing between its name and the colon, and no line folding. */
     private static final Pattern FIELD = Pattern.compile("[!#$%&'*+.^_`|~0-9A-Za-z-]+:[\\t\\x20-\\x7e\\x80-\\xff]*");
 
+    private static final String LENGTH = "\\d{1,18}";
+
     /** A name or an address, with a port or without (RFC 9110, 7.2; RFC 3986, 3.2.2). */
     private static final Pattern HOST =
             Pattern.compile("(?:[A-Za-z0-9._-]{1,253}|\\[[0-9A-Fa-f:.]{2,45}])(?::\\d{1,5})?");
@@ -63,8 +59,12 @@ final class Heads {
         return HOST.matcher(text).matches();
     }
 
-    /** What is wrong with the head, in words for its sender; null for nothing. */
-    static @Nullable String wrong(HttpRequestPacket request) {
+    /**
+     * What is wrong with the head, in words for its sender; null for nothing.
+     *
+     * @param  head as it was sent
+     */
+    static @Nullable String wrong(HttpRequestPacket request, String head) {
         if (!METHODS.contains(request.getMethod().getMethodString())) {
             return "the method is not known here";
         }
@@ -72,16 +72,8 @@ final class Heads {
             return "this version of the protocol is not spoken here";
         }
         // As it was sent: the server has made up its mind about some fields and dropped others.
-        String[] ended = sent(request).split("\n", -1);
-        List<String> sent = Arrays.stream(ended)
-                .limit(ended.length - 1) // what comes behind the last line is none yet
-                .map(line -> line.endsWith("\r") ? line.substring(0, line.length() - 1) : line)
-                .toList();
-        if (!sent.contains("")) {
-            return "a head that begins behind another request must come with it as a whole";
-        }
-        List<String> lines =
-                sent.stream().skip(1).takeWhile(line -> !line.isEmpty()).toList();
+        List<String> sent = lines(head);
+        List<String> lines = sent.subList(1, sent.size());
         if (!lines.stream().allMatch(line -> FIELD.matcher(line).matches())) {
             return "a header is none";
         }
@@ -102,7 +94,7 @@ final class Heads {
         if (lengths.size() + encodings.size() > 1) {
             return "the length of the body is told twice";
         }
-        if (!lengths.stream().allMatch(length -> length.matches("\\d{1,18}"))
+        if (!lengths.stream().allMatch(length -> length.matches(LENGTH))
                 || !encodings.stream().allMatch("chunked"::equals)
                 || !encodings.isEmpty() && request.getProtocol() == Protocol.HTTP_1_0) {
             return "the length of the body is not clear";
@@ -132,35 +124,11 @@ final class Heads {
                 && request.getContentLength() == length;
     }
 
-    /** Whether a head ends in what has come: with an empty line, whichever way lines end. Empty lines before it are none of it. */
-    static boolean isWhole(byte[] bytes) {
-        return end(bytes) >= 0;
-    }
-
     /**
-     * Whether a header goes on in another line. To be asked before the server reads the head: it writes over where a line was
-     * folded (RFC 9112, 5.2).
+     * Where the head is over in what has come, with an empty line, whichever way lines end; negative where it is not. Empty lines before
+     * it are none of it.
      */
-    static boolean isFolded(byte[] bytes) {
-        int end = end(bytes);
-        for (int i = begin(bytes) + 1; i < end; i++) {
-            if (bytes[i - 1] == '\n' && (bytes[i] == ' ' || bytes[i] == '\t')) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static int begin(byte[] bytes) {
-        int i = 0;
-        while (i < bytes.length && (bytes[i] == '\r' || bytes[i] == '\n')) {
-            i++;
-        }
-        return i;
-    }
-
-    /** Where the head is over; negative where it is not. */
-    private static int end(byte[] bytes) {
+    static int end(byte[] bytes) {
         for (int i = begin(bytes) + 1; i < bytes.length; i++) {
             if (bytes[i] == '\n' && (bytes[i - 1] == '\n' || bytes[i - 1] == '\r' && bytes[i - 2] == '\n')) {
                 return i + 1;
@@ -169,22 +137,38 @@ final class Heads {
         return -1;
     }
 
-    /** The head as it lies where the server read it, to the end of what came with it ({@link Pace}): its first line begins with the method. */
-    private static String sent(HttpRequestPacket request) {
-        DataChunk method = request.getMethodDC();
-        return switch (method.getType()) {
-            case Bytes -> {
-                ByteChunk bytes = method.getByteChunk();
-                yield new String(
-                        bytes.getBuffer(), bytes.getStart(), bytes.getBuffer().length - bytes.getStart(), ISO_8859_1);
-            }
-            case Buffer -> {
-                BufferChunk chunk = method.getBufferChunk();
-                Buffer buffer = chunk.getBuffer();
-                yield buffer.toStringContent(ISO_8859_1, chunk.getStart(), buffer.capacity());
-            }
-            default -> throw new IllegalStateException("the server keeps heads otherwise");
-        };
+    /** Where a head begins: behind ends of lines, of which there may be some before it. */
+    static int begin(byte[] bytes) {
+        int i = 0;
+        while (i < bytes.length && (bytes[i] == '\r' || bytes[i] == '\n')) {
+            i++;
+        }
+        return i;
+    }
+
+    /** Whether there are only ends of lines. */
+    static boolean isBlank(byte[] bytes) {
+        return begin(bytes) == bytes.length;
+    }
+
+    /**
+     * How long the body is by its head, in bytes; nothing where that is not clear, which is refused then. Whatever comes, where the head
+     * does not tell: the server has to see some of it before it can be refused.
+     */
+    static long length(String head) {
+        List<String> lines = lines(head);
+        if (!values(lines, "transfer-encoding").isEmpty()) {
+            return Integer.MAX_VALUE;
+        }
+        List<String> lengths = values(lines, "content-length");
+        return lengths.size() == 1 && lengths.getFirst().matches(LENGTH) ? Long.parseLong(lengths.getFirst()) : 0;
+    }
+
+    private static List<String> lines(String head) {
+        return Arrays.stream(head.split("\n", -1))
+                .map(line -> line.endsWith("\r") ? line.substring(0, line.length() - 1) : line)
+                .takeWhile(line -> !line.isEmpty())
+                .toList();
     }
 
     private static List<String> values(List<String> lines, String name) {

@@ -1,6 +1,7 @@
 package eaveside.web.entrance;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import org.glassfish.grizzly.Buffer;
 import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.filterchain.BaseFilter;
@@ -11,10 +12,14 @@ import org.glassfish.grizzly.memory.MemoryManager;
 
 /**
  * Stands before the reading of requests: notes when one begins, keeps its head until that is whole, and passes over what comes
- * after one that was refused. What it hands on lies in memory of its own and of its own size, so that {@link Heads} reads what
+ * before it is answered or after it was refused. What it hands on lies in memory of its own and of its own size, so that {@link Heads} reads what
  * was sent and nothing that lay there before.
  */
 final class Pace extends BaseFilter {
+    /** RFC 6585, 5: before the server has read anything that it could answer by itself. */
+    private static final String TOO_LONG =
+            "HTTP/1.1 431 Request Header Fields Too Large\r\nConnection: close\r\nContent-Length: 0\r\n\r\n";
+
     private final Connections connections;
 
     Pace(Connections connections) {
@@ -39,6 +44,10 @@ final class Pace extends BaseFilter {
             return context.getStopAction();
         }
         byte[] whole = progress.receives(read, System.nanoTime());
+        if (progress.isHeadTooLong()) {
+            progress.leaves(System.nanoTime());
+            context.write(Buffers.wrap(MemoryManager.DEFAULT_MEMORY_MANAGER, TOO_LONG, StandardCharsets.US_ASCII));
+        }
         if (whole.length == 0) {
             return context.getStopAction();
         }

@@ -1,5 +1,6 @@
 package eaveside.web.entrance;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Arrays;
 
@@ -16,6 +17,9 @@ final class Progress {
 
     /** For the answer: making it and handing it over. */
     static final Duration ANSWER = Duration.ofMinutes(3);
+
+    /** Until the caller takes something more of an answer. */
+    static final Duration UNTAKEN = Duration.ofSeconds(30);
 
     /** What somebody who was refused gets to read why. */
     static final Duration LEAVING = Duration.ofSeconds(2);
@@ -44,9 +48,13 @@ final class Progress {
     private volatile int parts;
 
     /** What has come of a head that is not whole. */
-    private volatile byte[] head = NOTHING;
+    private volatile byte[] begun = NOTHING;
 
-    private volatile boolean folded;
+    private volatile String head = "";
+    private volatile long awaited;
+    private volatile boolean followed;
+    private volatile long untaken;
+    private volatile long takenLast;
 
     /** @param  network where the caller is counted */
     Progress(String network) {
@@ -58,28 +66,69 @@ final class Progress {
     }
 
     /**
-     * Bytes came in. Answers what is to be read now: nothing while a head is not whole, else the whole of it with what came behind.
+     * Bytes came in. Answers what is to be read now: nothing while a head is not whole, else the whole of it with what came of its body.
+     * What comes behind the body is left out: whoever sends it before they are answered is answered once, and asks again.
      */
     byte[] receives(byte[] bytes, long now) {
+        if (phase == Phase.IDLE && Heads.isBlank(bytes)) {
+            return NOTHING; // RFC 9112, 2.2: an empty line before a request is none
+        }
         if (phase == Phase.IDLE || phase == Phase.ANSWER) {
             received = 0;
-            head = NOTHING;
+            begun = NOTHING;
+            followed = false;
             to(Phase.HEAD, now);
         }
         if (phase != Phase.HEAD) {
-            return bytes;
+            return within(bytes);
         }
-        byte[] all = Arrays.copyOf(head, head.length + bytes.length);
-        System.arraycopy(bytes, 0, all, head.length, bytes.length);
-        boolean readable = all.length >= LONGEST_HEAD || Heads.isWhole(all);
-        head = readable ? NOTHING : all;
-        folded = readable && Heads.isFolded(all);
-        return readable ? all : NOTHING;
+        byte[] all = Arrays.copyOf(begun, begun.length + bytes.length);
+        System.arraycopy(bytes, 0, all, begun.length, bytes.length);
+        int end = Heads.end(all);
+        if (end < 0) {
+            begun = all;
+            return NOTHING;
+        }
+        begun = NOTHING;
+        int begin = Heads.begin(all);
+        head = new String(all, begin, end - begin, StandardCharsets.ISO_8859_1);
+        awaited = end - begin + Heads.length(head);
+        return within(Arrays.copyOfRange(all, begin, all.length));
     }
 
-    /** Whether a header of the request that begins here goes on in another line. */
-    boolean isFolded() {
-        return folded;
+    private byte[] within(byte[] bytes) {
+        int ours = (int) Math.min(bytes.length, awaited);
+        awaited -= ours;
+        followed |= !Heads.isBlank(Arrays.copyOfRange(bytes, ours, bytes.length));
+        return ours == bytes.length ? bytes : Arrays.copyOf(bytes, ours);
+    }
+
+    /** The head of the request that is coming in, as it was sent. */
+    String head() {
+        return head;
+    }
+
+    /** Whether so much came of a head that is not whole that the server would not read it. */
+    boolean isHeadTooLong() {
+        return begun.length > LONGEST_HEAD;
+    }
+
+    /** Whether something came behind the request before it was answered. */
+    boolean isFollowed() {
+        return followed;
+    }
+
+    /** How much of an answer waits for the caller. */
+    void waits(long bytes, long now) {
+        if (bytes == 0 || untaken == 0 || bytes < untaken) {
+            takenLast = now;
+        }
+        untaken = bytes;
+    }
+
+    /** When the caller took something of an answer last, or had nothing to take. */
+    long takenLast() {
+        return takenLast;
     }
 
     /** The head is whole, and this much of its body is there. */
@@ -147,7 +196,7 @@ final class Progress {
             case ANSWER -> ANSWER;
             case LEAVING -> LEAVING;
         };
-        return now - since > most.toNanos();
+        return now - since > most.toNanos() || untaken > 0 && now - takenLast > UNTAKEN.toNanos();
     }
 
     private void to(Phase next, long now) {

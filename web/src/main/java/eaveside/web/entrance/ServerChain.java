@@ -12,11 +12,13 @@ import java.util.concurrent.TimeUnit;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.Transport;
 import org.glassfish.grizzly.filterchain.Filter;
 import org.glassfish.grizzly.filterchain.FilterChain;
 import org.glassfish.grizzly.filterchain.FilterChainBuilder;
 import org.glassfish.grizzly.http.HttpServerFilter;
+import org.glassfish.grizzly.nio.NIOConnection;
 import org.glassfish.grizzly.nio.NIOTransport;
 import org.jspecify.annotations.Nullable;
 
@@ -32,10 +34,7 @@ public class ServerChain implements ServletContextListener {
     /** How much of an answer may wait for a caller who does not take it before its thread waits as well, in bytes. */
     private static final int UNTAKEN = 128_000;
 
-    /**
-     * How much is read at once, in bytes. What is kept of a body takes the room of what was read for it, however little came: by itself the
-     * server reads as much as the network may hold, several times what comes.
-     */
+    /** How much is read at once, in bytes: by itself the server reads as much as the network may hold, several times what comes. */
     private static final int READ_AT_ONCE = 16_384;
 
     /** How long a thread waits for a caller to take another part of an answer (common practice, no source). */
@@ -57,7 +56,7 @@ public class ServerChain implements ServletContextListener {
 
     @Override
     public void contextInitialized(ServletContextEvent event) {
-        Connections fresh = new Connections(proxies()::include);
+        Connections fresh = new Connections(proxies()::include, ServerChain::untaken);
         ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(
                 Thread.ofPlatform().daemon().name("slow and hanging requests").factory());
         sweeper = thread;
@@ -111,6 +110,12 @@ public class ServerChain implements ServletContextListener {
         } catch (RuntimeException e) { // the next second sees the rest
             LOG.log(Level.WARNING, "what is slow was not ended", e);
         }
+    }
+
+    private static long untaken(Connection<?> connection) {
+        return connection instanceof NIOConnection known
+                ? known.getAsyncWriteQueue().spaceInBytes()
+                : 0;
     }
 
     private static FilterChain arranged(FilterChain chain, Connections connections) {

@@ -51,7 +51,7 @@ final class Threshold extends BaseFilter {
             return context.getStopAction();
         }
         if (!progress.isReceiving()) {
-            @Nullable String wrong = progress.isFolded() ? "a header is folded" : Heads.wrong(request);
+            @Nullable String wrong = Heads.wrong(request, progress.head());
             if (wrong != null) {
                 return refuse(context, request, progress, HttpStatus.BAD_REQUEST_400, wrong);
             }
@@ -95,6 +95,13 @@ final class Threshold extends BaseFilter {
                         progress,
                         HttpStatus.SERVICE_UNAVAILABLE_503,
                         "too much is worked on at this moment. Try again in a few seconds");
+            }
+            connections.makeRoomForAnswers();
+            if (!connections.hasTakenWhatItAskedFor(context.getConnection())) {
+                return context.getStopAction();
+            }
+            if (progress.isFollowed()) {
+                request.getProcessingState().setKeepAlive(false);
             }
             request.setAttribute(SIZE_OF_BODY, bytes);
             progress.answers(System.nanoTime());

@@ -10,7 +10,9 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.glassfish.grizzly.CloseType;
 import org.glassfish.grizzly.Closeable;
@@ -22,7 +24,9 @@ class ConnectionsTest {
     /** A fifth of the room, with what it takes by itself. */
     private static final int LARGE = (int) (Connections.ROOM / 5 - Connections.OF_A_BODY);
 
-    private final Connections connections = new Connections("203.0.113.1"::equals);
+    private final Map<Connection<?>, Long> untaken = new HashMap<>();
+    private final Connections connections =
+            new Connections("203.0.113.1"::equals, connection -> untaken.getOrDefault(connection, 0L));
     private final List<String> ended = new ArrayList<>();
     private long now;
 
@@ -137,6 +141,42 @@ class ConnectionsTest {
         }
         assertFalse(ended.contains("honest"), ended.toString());
         assertFalse(ended.isEmpty());
+    }
+
+    @Test
+    void answers_that_nobody_takes_cost_those_who_asked_and_nobody_else() {
+        long one = Connections.ROOM_OF_ANSWERS / 10;
+        Connection<?> honest = from("192.0.2.1", "honest");
+        connections.takes(honest);
+        untaken.put(honest, one);
+        for (int network = 2; network < 7; network++) {
+            for (int i = 0; i < 10; i++) {
+                Connection<?> flood = from("198.51.100." + network, "flood " + network + " " + i);
+                assertTrue(connections.takes(flood));
+                untaken.put(flood, one);
+            }
+        }
+        connections.sweep();
+        assertFalse(ended.contains("honest"), ended.toString());
+        assertEquals(31, ended.size(), "no network has half, and all together twice the room: " + ended);
+        assertFalse(connections.hasTakenWhatItAskedFor(honest), "while so much waits, nothing more is made");
+        untaken.put(honest, Connections.MOST_UNTAKEN);
+        assertTrue(connections.hasTakenWhatItAskedFor(honest));
+    }
+
+    @Test
+    void whoever_takes_nothing_more_for_long_is_late() {
+        long second = Duration.ofSeconds(1).toNanos();
+        Progress progress = new Progress("192.0.2.1");
+        progress.waits(0, 0);
+        progress.waits(100_000, second);
+        progress.waits(100_000, 30 * second);
+        assertFalse(progress.isLate(30 * second));
+        progress.waits(99_999, 31 * second);
+        assertFalse(progress.isLate(61 * second), "something was taken");
+        assertTrue(progress.isLate(62 * second));
+        progress.waits(0, 62 * second);
+        assertFalse(progress.isLate(62 * second));
     }
 
     /** As long as a slow phone needs, and no longer. */
