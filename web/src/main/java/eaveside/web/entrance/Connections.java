@@ -2,9 +2,10 @@ package eaveside.web.entrance;
 
 import eaveside.kernel.Network;
 import java.net.InetSocketAddress;
-import java.util.ArrayList;
+import java.util.ArrayDeque;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -25,7 +26,7 @@ final class Connections {
     static final long ROOM = 40_000_000;
 
     /** Of all answers that wait for whoever asked for them, together, in bytes. */
-    static final long ROOM_OF_ANSWERS = 40_000_000;
+    static final long ROOM_OF_ANSWERS = 20_000_000;
 
     /** What may wait on one connection when it asks for more, in bytes: others ask once they have been answered. */
     static final long MOST_UNTAKEN = 64_000;
@@ -172,20 +173,20 @@ final class Connections {
 
     /** Of the network that holds the most, the one that has been silent for longest, until there is room for the rest. */
     private void endSome(List<Holding> some, Map<String, Long> byNetwork, long room) {
-        List<Holding> left = new ArrayList<>(some);
+        Map<String, Deque<Holding>> left = some.stream()
+                .sorted(Comparator.comparingLong(Holding::since))
+                .collect(Collectors.groupingBy(Holding::network, Collectors.toCollection(ArrayDeque::new)));
         long taken = byNetwork.values().stream().mapToLong(Long::longValue).sum();
         while (taken > room && !left.isEmpty()) {
-            Holding next = Collections.min(
-                    left,
-                    Comparator.comparing((Holding holding) -> byNetwork.getOrDefault(holding.network(), 0L))
-                            .reversed()
-                            .thenComparingLong(Holding::since));
-            if (byNetwork.getOrDefault(next.network(), 0L) < room / 2 && taken <= 2 * room) {
+            String most = Collections.max(
+                    left.keySet(), Comparator.comparingLong(network -> byNetwork.getOrDefault(network, 0L)));
+            if (byNetwork.getOrDefault(most, 0L) < room / 2 && taken <= 2 * room) {
                 return;
             }
-            left.remove(next);
+            Holding next = left.getOrDefault(most, new ArrayDeque<>()).remove();
+            left.computeIfPresent(most, (network, rest) -> rest.isEmpty() ? null : rest);
             taken -= next.bytes();
-            byNetwork.merge(next.network(), -next.bytes(), Long::sum);
+            byNetwork.merge(most, -next.bytes(), Long::sum);
             end(next.connection());
         }
     }
