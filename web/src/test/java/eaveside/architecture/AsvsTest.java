@@ -1,6 +1,8 @@
 package eaveside.architecture;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.Reader;
@@ -99,7 +101,7 @@ class AsvsTest {
                 String source = tests.get(named[0]);
                 yield source == null
                         ? "there is no test " + named[0]
-                        : named.length > 1 && !source.contains("void " + named[1] + "(")
+                        : named.length > 1 && !isRun(source, named[1])
                                 ? named[0] + " has no " + named[1]
                                 : row.get("what").isBlank() ? "does not say what" : "";
             }
@@ -107,6 +109,22 @@ class AsvsTest {
             case "absent", "reason" -> row.get("what").isBlank() ? "gives no reason" : "";
             default -> "shown by " + row.get("shown by");
         };
+    }
+
+    /** Whether the lines above the method, up to the empty one before it, say that it is a test. */
+    private static boolean isRun(String source, String test) {
+        int at = source.indexOf("void " + test + "(");
+        String above = at < 0 ? "" : source.substring(Math.max(0, source.lastIndexOf("\n\n", at)), at);
+        return (above.contains("@Test\n") || above.contains("@ParameterizedTest")) && !source.contains("@Disabled");
+    }
+
+    @Test
+    void what_no_run_calls_shows_nothing() {
+        String source = "\n\n    @Test\n    void a() {\n        b();\n    }\n\n    void b() {}\n";
+        assertTrue(isRun(source, "a"));
+        assertFalse(isRun(source, "b"));
+        assertFalse(isRun(source, "c"));
+        assertFalse(isRun(source.replace("@Test", "@Test\n    @Disabled"), "a"));
     }
 
     /** The sources of the tests of every module, by the names of their classes. */

@@ -143,6 +143,7 @@ class SessionsIT {
                 () -> bench.execute(
                         "update user_session set ended_at = null where id = ?",
                         session.id().value()));
+        assertFalse(goesOn(session));
     }
 
     @Test

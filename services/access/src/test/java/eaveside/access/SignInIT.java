@@ -49,6 +49,24 @@ class SignInIT {
     }
 
     @Test
+    void blanks_at_the_ends_of_a_password_are_part_of_it() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        String blank = " gutters before winter comes ";
+        bench.get(ResetPassword.class)
+                .reset(
+                        user.id(),
+                        new NewPassword(blank),
+                        bench.get(ReadUsers.class).credentials(user.id()),
+                        AccessFixture.add(bench, Role.OWNER).id());
+        assertEquals(user.id(), signIn(user.username(), blank, address()).user().id());
+        for (String without : List.of(blank.strip(), blank.stripLeading(), blank.stripTrailing())) {
+            assertThrows(
+                    AccessRefusal.WrongCredentials.class, () -> signIn(user.username(), without, address()), without);
+            bench.clock().forward(Duration.ofMinutes(1));
+        }
+    }
+
+    @Test
     void the_right_password_lets_in_and_is_on_the_audit_log() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         String address = address();

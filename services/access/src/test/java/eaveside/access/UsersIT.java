@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.access.internal.SignInGate;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.UserId;
@@ -204,5 +205,10 @@ class UsersIT {
     void no_password_and_no_hash_shows_in_text() {
         AddUser.NewUser asked = AccessFixture.newUser(Role.OWNER, null);
         assertFalse(asked.toString().contains(PASSWORD), asked.toString());
+        assertFalse(asked.password().toString().contains(PASSWORD));
+        String hash = (String) bench.value("select min(password_hash) from app_user");
+        assertTrue(hash.startsWith("$argon2id$"), hash);
+        var candidate = new SignInGate.Candidate("a.user", "192.0.2.1", UserId.next(), hash, 0, null);
+        assertFalse(candidate.toString().contains(hash), candidate.toString());
     }
 }

@@ -56,7 +56,16 @@ class PageKeyTest {
                 PageKey::afterNumber,
                 PageKey::beforeNumber);
         for (Function<String, Object> list : lists) {
-            for (String key : List.of("", "soon", "_", "2026-03-31_", "2026-03-31_soon", "soon_" + ID)) {
+            for (String key : List.of(
+                    "",
+                    "soon",
+                    "_",
+                    "2026-03-31_",
+                    "2026-03-31_soon",
+                    "soon_" + ID,
+                    "\0",
+                    ID + "\0",
+                    "2026-03-31\0_" + ID)) {
                 var refused = assertThrows(KernelRefusal.BadPageKey.class, () -> list.apply(key), key);
                 assertEquals(List.of("after"), refused.fields());
             }

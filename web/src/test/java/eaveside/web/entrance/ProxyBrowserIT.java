@@ -133,6 +133,12 @@ class ProxyBrowserIT {
                 .send(form.replace("Origin: http:", "Origin: https:"))
                 .answer(Duration.ofSeconds(10));
         assertEquals("203.0.113.10", addressOfLastAttempt());
+        // And the host that a form says it comes from, which is another than the server's own here.
+        String other = form.replace("Origin: http://a", "X-Forwarded-Host: b\r\nOrigin: https://b")
+                .replace("username=x", "username=z");
+        assertTrue(RawHttp.ask(server, other).startsWith("HTTP/1.1 403 "));
+        String believed = RawHttp.from(Server.PROXY, server).send(other).answer(Duration.ofSeconds(10));
+        assertTrue(believed.startsWith("HTTP/1.1 401 "), believed);
     }
 
     /** The server listens once it can answer: until then the proxy does. */

@@ -67,6 +67,7 @@ class SafeAnswersHttpIT {
                 client,
                 HttpRequest.newBuilder(demo.at(address.substring(1)))
                         .header("Accept", accepted)
+                        .header("Origin", "https://other.example.com")
                         .build());
         List<String> faults = new ArrayList<>();
         TOLD.forEach((name, value) -> {

@@ -85,6 +85,11 @@ final class Mutations {
         return NASTY.get(random.nextInt(NASTY.size()));
     }
 
+    /** True once in so many. */
+    boolean oneOf(int many) {
+        return random.nextInt(many) == 0;
+    }
+
     <T> T any(List<T> all) {
         return all.get(random.nextInt(all.size()));
     }

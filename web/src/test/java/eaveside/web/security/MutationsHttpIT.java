@@ -306,14 +306,32 @@ class MutationsHttpIT {
                 .header("Sec-Fetch-Site", "same-origin")
                 .method(
                         sendable.method(),
-                        reads ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(body));
-        if (!reads && !sendable.type().isEmpty()) {
-            request.header("Content-Type", sendable.type());
+                        reads || mutations.oneOf(20)
+                                ? HttpRequest.BodyPublishers.noBody()
+                                : HttpRequest.BodyPublishers.ofString(body));
+        if (!reads && !sendable.type().isEmpty() && !mutations.oneOf(20)) {
+            request.header("Content-Type", mutations.oneOf(20) ? type(sendable.type(), mutations) : sendable.type());
         }
-        if (mutations.any(List.of(1, 2, 3, 4, 5, 6, 7, 8)) == 1) {
-            request.header(mutations.any(HEADERS), inHeader(mutations));
+        if (mutations.oneOf(8)) {
+            request.setHeader(mutations.any(HEADERS), inHeader(mutations));
         }
         return request.build();
+    }
+
+    /** Another than the body is of, or the same in other words. */
+    private static String type(String type, Mutations mutations) {
+        return mutations.any(List.of(
+                type + "; charset=nonsense",
+                type + "; charset=utf-16",
+                type + "; charset=\"",
+                type + "; a=b; charset=UTF-8",
+                "application/json",
+                FORM,
+                MULTIPART,
+                "text/plain",
+                "x",
+                "/",
+                inHeader(mutations)));
     }
 
     /** What a form with a file looks like, and at times does not. */

@@ -7,16 +7,22 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.bastiaanjansen.otp.HMACAlgorithm;
 import com.bastiaanjansen.otp.TOTPGenerator;
 import com.google.gson.JsonObject;
+import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import eaveside.web.testing.Browser;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -131,6 +137,44 @@ class PasskeysBrowserIT {
             page.click("form[data-passkey=get] button");
             page.waitForURL(url -> url.endsWith("/sign-in/passkey"));
             assertTrue(page.textContent("[role=alert]").contains("not good here"), "what was removed lets nobody in");
+        }
+    }
+
+    /** The host is the same, and a browser shows it there: what runs at that port passes on what it was shown, and says its own host. */
+    @Test
+    void a_passkey_that_is_shown_at_another_port_lets_nobody_in() {
+        String password = hire("passkey.port", "Passkey Port");
+        String elsewhere = "http://localhost:" + Server.freePort() + "/";
+        try (BrowserContext context = browser.desk()) {
+            Page page = context.newPage();
+            withAuthenticator(context, page);
+            signIn(page, "passkey.port", password);
+            page.waitForURL(at("worklist"));
+            page.navigate(at("account"));
+            page.fill("form[data-passkey=make] [name=label]", "Phone");
+            page.fill("#password-passkey", password);
+            page.click("form[data-passkey=make] button");
+            page.waitForURL(url -> url.contains("settings.passkeys.added"));
+            context.clearCookies();
+            List<String> passedOn = new ArrayList<>();
+            context.route(elsewhere + "**", route -> {
+                Map<String, String> headers = new HashMap<>(route.request().allHeaders());
+                headers.put("host", URI.create(elsewhere).getAuthority());
+                APIResponse answer = route.fetch(new Route.FetchOptions()
+                        .setUrl(at(route.request().url().substring(elsewhere.length())))
+                        .setHeaders(headers)
+                        .setMaxRedirects(0));
+                passedOn.add(answer.status() + " " + route.request().url().substring(elsewhere.length()));
+                route.fulfill(new Route.FulfillOptions().setResponse(answer));
+            });
+            page.navigate(elsewhere + "sign-in");
+            page.click("form[data-passkey=get] button");
+            page.waitForURL(url -> url.endsWith("/sign-in/passkey"));
+            assertTrue(page.textContent("[role=alert]").contains("not good here"), page.textContent("main"));
+            assertTrue(passedOn.contains("422 sign-in/passkey"), passedOn.toString());
+            page.navigate(at("sign-in"));
+            page.click("form[data-passkey=get] button");
+            page.waitForURL(at("worklist"));
         }
     }
 
