@@ -72,6 +72,7 @@ final class Company implements AutoCloseable {
         if (!folder.hasDatabase()) {
             throw new Failure("There is no company in " + folder.root());
         }
+        folder.awaitTurn();
         boolean alone = folder.tryLock("performing a task");
         var answer = new StringBuilder();
         try (var company = alone

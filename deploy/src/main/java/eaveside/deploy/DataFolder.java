@@ -145,6 +145,19 @@ final class DataFolder {
         }
     }
 
+    /** Waits until no other process is at a task in the folder: they share what they work in. Held until the process ends. */
+    void awaitTurn() {
+        try {
+            @SuppressWarnings("resource")
+            var channel =
+                    FileChannel.open(root.resolve("task.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            channel.lock();
+            HELD.add(channel);
+        } catch (IOException e) {
+            throw new Failure("Cannot lock the data folder " + root + ": " + e.getMessage(), e);
+        }
+    }
+
     /** Takes the folder if nobody holds it. */
     boolean tryLock(String remark) {
         try {

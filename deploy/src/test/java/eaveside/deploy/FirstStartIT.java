@@ -38,6 +38,9 @@ class FirstStartIT {
                     List.of("Atlantis is not known", "Dollars is not known", "Center is not known", "too short")) {
                 assertTrue(eaveside.said().contains(told), "asked again at once: " + told);
             }
+            Process one = eaveside.begin("recover", "--username", "typed");
+            Process other = eaveside.begin("recover", "--username", "typed");
+            assertEquals(List.of(0, 0), List.of(one.waitFor(), other.waitFor()), "one after the other");
             assertEquals(0, eaveside.run("verify"), "the books hold");
         }
     }

@@ -103,13 +103,19 @@ final class Launched implements AutoCloseable {
     }
 
     /** Runs another of the launcher's commands on the same folder. */
-    int run(String command) throws Exception {
-        return new ProcessBuilder(LAUNCHER.toString(), command, "--data", data.toString())
+    int run(String command, String... options) throws Exception {
+        return begin(command, options).waitFor();
+    }
+
+    /** Begins to run one. */
+    Process begin(String command, String... options) throws IOException {
+        return new ProcessBuilder(Stream.concat(
+                                Stream.of(LAUNCHER.toString(), command, "--data", data.toString()), Stream.of(options))
+                        .toList())
                 .redirectErrorStream(true)
                 .redirectOutput(
                         Files.createTempFile(data.getParent(), command, ".txt").toFile())
-                .start()
-                .waitFor();
+                .start();
     }
 
     /** The servers of this folder that run. */
