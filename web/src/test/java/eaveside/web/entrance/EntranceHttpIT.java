@@ -12,6 +12,7 @@ import jakarta.json.JsonObject;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.net.URI;
+import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -415,6 +416,38 @@ class EntranceHttpIT {
             assertTrue(took.compareTo(Duration.ofSeconds(8)) < 0, () -> "served after " + took);
         } finally {
             slow.forEach(RawHttp::close);
+        }
+    }
+
+    /** Each attempt costs a hash of a password, which takes a while. */
+    @Test
+    void leavesRoomForThoseWhoAreInWhileAFloodOfStrangersAsks() {
+        HttpClient owner = Server.shared().signedIn(Server.OWNER, Server.OWNER_PASSWORD);
+        String form = "username=flood&password=wrong";
+        String attempt = "POST /sign-in HTTP/1.1\r\nHost: a\r\nOrigin: http://a\r\nConnection: close\r\n"
+                + "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: " + form.length() + "\r\n\r\n"
+                + form;
+        List<RawHttp> flood = new ArrayList<>();
+        try {
+            for (int i = 0; i < 300; i++) {
+                flood.add(RawHttp.from("127.0.0.77", SERVER).send(attempt));
+                if (i % 30 == 0) {
+                    assertEquals(200, Server.shared().get(owner, "worklist").statusCode(), "after " + i);
+                }
+            }
+            List<String> answers = flood.stream()
+                    .map(one -> one.answer(Duration.ofSeconds(30)))
+                    .toList();
+            List<String> away = answers.stream()
+                    .filter(answer -> answer.startsWith("HTTP/1.1 503 "))
+                    .toList();
+            assertFalse(away.isEmpty(), "more of one network than its share");
+            assertTrue(away.stream().allMatch(answer -> answer.contains("\r\nRetry-After: ")), away.getFirst());
+            for (String answer : answers) {
+                assertTrue(answer.matches("(?s)HTTP/1.1 (401|429|503) .*"), answer);
+            }
+        } finally {
+            flood.forEach(RawHttp::close);
         }
     }
 

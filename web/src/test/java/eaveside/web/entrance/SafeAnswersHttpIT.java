@@ -9,6 +9,8 @@ import eaveside.web.testing.LooksAtDemo;
 import eaveside.web.testing.RawHttp;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
+import java.net.CookieManager;
+import java.net.HttpCookie;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -17,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -33,11 +36,17 @@ class SafeAnswersHttpIT {
 
     private static Server demo;
     private static HttpClient edda;
+    private static List<String> secrets;
 
     @BeforeAll
     static void signIn() {
         demo = Server.demo();
         edda = demo.signedIn("edda", demo.passwordOf("edda"));
+        secrets = ((CookieManager) edda.cookieHandler().orElseThrow())
+                .getCookieStore().getCookies().stream()
+                        .map(HttpCookie::getValue)
+                        .toList();
+        assertFalse(secrets.isEmpty());
     }
 
     @Test
@@ -62,6 +71,41 @@ class SafeAnswersHttpIT {
         assertEquals(List.of(), wrong);
     }
 
+    /** Whatever can be asked for without a form: a link, a picture of another page, what a browser fetches in advance. */
+    @Test
+    void reading_changes_nothing() throws SQLException {
+        List<String> addresses = new ArrayList<>();
+        Addresses.all(demo.database().asOwner()).values().forEach(addresses::addAll);
+        Map<String, String> before = kept();
+        addresses.forEach(address -> demo.get(edda, address.substring(1)));
+        assertEquals(before, kept());
+        assertTrue(before.size() > 60, before.keySet() + "");
+    }
+
+    /** What each table holds, but for those of signing in, where a session is seen. */
+    private static Map<String, String> kept() throws SQLException {
+        Map<String, String> kept = new TreeMap<>();
+        try (var connection = demo.database().asOwner().getConnection();
+                var statement = connection.createStatement()) {
+            List<String> tables = new ArrayList<>();
+            try (var found = statement.executeQuery(
+                    "select tablename from pg_tables where schemaname = current_schema()"
+                            + " and tablename not in ('user_session', 'known_browser', 'audit_log', 'sign_in_failure')")) {
+                while (found.next()) {
+                    tables.add(found.getString(1));
+                }
+            }
+            for (String table : tables) {
+                try (var sum = statement.executeQuery(
+                        "select count(*) || ' rows ' || coalesce(sum(hashtext(t::text)), 0) from " + table + " t")) {
+                    sum.next();
+                    kept.put(table, sum.getString(1));
+                }
+            }
+        }
+        return kept;
+    }
+
     private List<String> faults(String address, String accepted, HttpClient client) {
         HttpResponse<String> answer = demo.send(
                 client,
@@ -78,6 +122,7 @@ class SafeAnswersHttpIT {
         String policy = answer.headers().firstValue("Content-Security-Policy").orElse("");
         if (!policy.startsWith("default-src 'none'; script-src 'self'; style-src 'self';")
                 || !policy.contains("base-uri 'none'")
+                || !policy.contains("connect-src 'self'")
                 || !policy.contains("frame-ancestors 'none'")) {
             faults.add(address + ": the policy is " + policy);
         }
@@ -94,6 +139,14 @@ class SafeAnswersHttpIT {
                 && !address.equals("/sign-in")
                 && !answer.body().contains("action=\"/sign-out\"")) {
             faults.add(address + ": nobody can sign out there");
+        }
+        if (secrets.stream().anyMatch(answer.body()::contains)) {
+            faults.add(address + ": tells the secret of a session");
+        }
+        String name = answer.headers().firstValue("Content-Disposition").orElse("");
+        if (type.matches("(text/csv|application/pdf).*")
+                && !name.matches("(attachment|inline); filename=\"[a-z0-9-]+\\.(csv|pdf)\"")) {
+            faults.add(address + ": named " + name);
         }
         boolean text = type.startsWith("text/") || type.contains("json") || type.contains("xml");
         if (type.startsWith("text/html") && answer.body().contains("<h1>common.")) {

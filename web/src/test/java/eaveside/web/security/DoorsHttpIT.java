@@ -19,6 +19,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -165,6 +166,76 @@ class DoorsHttpIT {
         assertTrue(asked > 2_500, "asked " + asked);
     }
 
+    /** What a page of another site makes the browser of an owner send, who is signed in here. */
+    @Test
+    void nothing_that_another_site_sends_gets_through_any_door() {
+        List<String> wrong = new ArrayList<>();
+        int asked = 0;
+        for (Door door : Door.all()) {
+            if (door.method().equals("GET")) {
+                continue;
+            }
+            for (Map.Entry<String, String> from : List.of(
+                    Map.entry("Sec-Fetch-Site", "cross-site"),
+                    Map.entry("Sec-Fetch-Site", "same-site"),
+                    Map.entry("Origin", "https://other.example.com"),
+                    Map.entry("Origin", "null"),
+                    Map.entry("X-Nothing-About", "where it is from"))) {
+                for (String type : new TreeSet<>(Set.of(door.takes(), "text/plain"))) {
+                    var answer = send(
+                            CLIENTS.get(Who.OWNER),
+                            of(SERVER, door.method(), addressOf(door), type).header(from.getKey(), from.getValue()));
+                    asked++;
+                    boolean refused = answer.statusCode() == 403
+                            || type.equals("text/plain") && List.of(400, 415).contains(answer.statusCode());
+                    if (!refused
+                            || !answer.headers()
+                                    .allValues("X-Content-Type-Options")
+                                    .equals(List.of("nosniff"))
+                            || !answer.headers().allValues("Referrer-Policy").equals(List.of("same-origin"))
+                            || !answer.headers()
+                                    .firstValue("Content-Security-Policy")
+                                    .orElse("")
+                                    .contains("frame-ancestors 'none'")) {
+                        wrong.add(door.line().strip() + " " + from + " " + type + ": " + answer.statusCode());
+                    }
+                }
+            }
+        }
+        assertEquals(List.of(), wrong);
+        assertTrue(asked > 900, "asked " + asked);
+    }
+
+    /** Nothing here reads XML, so that none of what its readers are known for can come in. */
+    @Test
+    void no_door_reads_xml() {
+        String xml = "<?xml version=\"1.0\"?><!DOCTYPE x [<!ENTITY a \"aaaa\"><!ENTITY b \"&a;&a;&a;\">"
+                + "<!ENTITY c SYSTEM \"file:///etc/hostname\">]><x>&b;&c;</x>";
+        List<String> wrong = new ArrayList<>();
+        int asked = 0;
+        for (Door door : Door.all()) {
+            if (door.takes().isEmpty() || !List.of("POST", "PUT").contains(door.method())) {
+                continue;
+            }
+            for (String type : List.of("application/xml", "text/xml", "image/svg+xml")) {
+                var answer = send(
+                        CLIENTS.get(Who.OWNER),
+                        HttpRequest.newBuilder(URI.create(
+                                        SERVER.base() + addressOf(door).substring(1)))
+                                .header("Accept", "application/json, */*")
+                                .header("Sec-Fetch-Site", "same-origin")
+                                .header("Content-Type", type)
+                                .method(door.method(), HttpRequest.BodyPublishers.ofString(xml)));
+                asked++;
+                if (!List.of(400, 404, 415, 422).contains(answer.statusCode())) {
+                    wrong.add(door.line().strip() + " " + type + ": " + answer.statusCode());
+                }
+            }
+        }
+        assertEquals(List.of(), wrong);
+        assertTrue(asked > 300, "asked " + asked);
+    }
+
     static String addressOf(Door door) {
         return door.path()
                 .replaceAll("\\{(date|month)\\}", "2026-01")
@@ -204,6 +275,10 @@ class DoorsHttpIT {
     }
 
     static HttpRequest.Builder request(Server server, String method, String path, String takes) {
+        return of(server, method, path, takes).header("Sec-Fetch-Site", "same-origin");
+    }
+
+    private static HttpRequest.Builder of(Server server, String method, String path, String takes) {
         boolean reads = method.equals("GET") || method.equals("DELETE");
         String type = takes.equals("multipart/form-data")
                 ? takes + "; boundary=b0undary"
@@ -211,7 +286,6 @@ class DoorsHttpIT {
         String body = takes.equals("application/json") ? "{}" : takes.startsWith("multipart") ? "--b0undary--\r\n" : "";
         var request = HttpRequest.newBuilder(URI.create(server.base() + path.substring(1)))
                 .header("Accept", path.startsWith("/api/") ? "application/json" : "text/html,*/*;q=0.8")
-                .header("Sec-Fetch-Site", "same-origin")
                 .method(
                         method,
                         reads ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(body));

@@ -62,6 +62,40 @@ class SignInHttpIT {
         assertEquals(303, worklist(server, first), "what the browser had before is worth nothing");
     }
 
+    @Test
+    void signing_out_ends_the_session_on_the_server() {
+        Server server = Server.shared();
+        String cookie = signedIn("");
+        assertEquals(200, worklist(server, cookie));
+        var out = server.send(
+                server.stranger(),
+                HttpRequest.newBuilder(server.at("sign-out"))
+                        .header("Sec-Fetch-Site", "same-origin")
+                        .header("Cookie", cookie)
+                        .header("Content-Type", "application/x-www-form-urlencoded")
+                        .POST(HttpRequest.BodyPublishers.noBody())
+                        .build());
+        assertEquals(303, out.statusCode());
+        assertEquals(303, worklist(server, cookie), "whoever has copied it comes in no more");
+    }
+
+    @Test
+    void an_address_lets_nobody_in() {
+        Server server = Server.shared();
+        String cookie = signedIn("");
+        assertEquals(200, worklist(server, cookie));
+        String secret = cookie.replace("eaveside=", "");
+        for (String address :
+                List.of("worklist?" + cookie, "worklist?jsessionid=" + secret, "worklist?eaveside&" + cookie)) {
+            assertEquals(303, server.get(server.stranger(), address).statusCode(), address);
+        }
+        for (String name : List.of("JSESSIONID", "JSESSIONIDSSO", "EAVESIDE", "__Host-eaveside")) {
+            assertEquals(303, worklist(server, name + "=" + secret), name);
+        }
+        String form = "username=x&password=y&" + cookie;
+        assertTrue(signIn("203.0.113.61", "", form).startsWith("HTTP/1.1 401 "));
+    }
+
     private static String signedIn(String cookie) {
         String answer =
                 signIn("203.0.113.60", cookie, "username=" + Server.OWNER + "&password=" + Server.OWNER_PASSWORD);
