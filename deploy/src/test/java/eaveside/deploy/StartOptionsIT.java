@@ -51,6 +51,12 @@ class StartOptionsIT {
             assertEquals("/account", page.uri().getPath());
             assertTrue(page.body().contains("Owners need a second step"), page.body());
         }
+        try (Launched forAll = new Launched(data, "--bind", "0.0.0.0")) {
+            assertFalse(forAll.said().contains(OFF));
+            HttpResponse<String> page = firstPage(forAll, password);
+            assertEquals("/account", page.uri().getPath());
+            assertTrue(page.body().contains("Owners need a second step"), page.body());
+        }
         try (Launched switchedOff = new Launched(data, "--proxy", "127.0.0.9", "--no-second-factor")) {
             assertTrue(switchedOff.said().contains(OFF), switchedOff.said());
             HttpClient owner = signedIn(switchedOff, password);

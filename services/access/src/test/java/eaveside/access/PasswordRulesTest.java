@@ -77,6 +77,21 @@ class PasswordRulesTest {
         }
     }
 
+    /** NIST SP 800-63B-4, 3.1.1.2: no rules of composition, any printing characters, blanks and Unicode. */
+    @Test
+    void any_kinds_of_characters_will_do() {
+        for (String fine : List.of(
+                "mossy lantern hovers twice",
+                "MOSSYLANTERNHOVERS",
+                "8305719264803957",
+                "~!@#)(*&^%{}|:\"<>",
+                "dachrinnenschlüsselbund",
+                "сиреневыйтуманнадкрышей",
+                "屋根の上の青い鳥が三羽歌っている朝")) {
+            new NewPassword(fine);
+        }
+    }
+
     @Test
     void blanks_are_part_of_the_password() {
         assertTrue(java.util.Arrays.equals(

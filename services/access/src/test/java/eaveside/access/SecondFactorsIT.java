@@ -15,8 +15,12 @@ import eaveside.testing.Bench;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.time.Duration;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -235,6 +239,24 @@ class SecondFactorsIT {
         User user = AccessFixture.add(bench, Role.OFFICE);
         passkeys.ask(site, user.id(), "203.0.113.78");
         assertEquals(before + 51, bench.value("select count(*) from passkey_question"));
+    }
+
+    /** RFC 4226, 4, R6: 160 bits are recommended; one base 32 letter has five. */
+    @Test
+    void keys_of_apps_are_160_bits_at_random() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        Set<String> keys = new HashSet<>();
+        for (int i = 0; i < 40; i++) {
+            Matcher key = Pattern.compile("secret=([A-Z2-7]{32})(&|$)")
+                    .matcher(
+                            bench.get(SetUpApp.class).begin(user.id(), at(user)).uri());
+            assertTrue(key.find());
+            assertTrue(keys.add(key.group(1)));
+        }
+        for (int place = 0; place < 32; place++) {
+            int at = place;
+            assertTrue(keys.stream().map(key -> key.charAt(at)).distinct().count() > 8, "at " + place);
+        }
     }
 
     @Test

@@ -9,6 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.Visitor;
+import jakarta.json.Json;
+import java.io.StringReader;
 import java.net.URLEncoder;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -163,6 +165,13 @@ class CustomersHttpIT {
             assertTrue(page(page).select("script").stream().allMatch(script -> script.hasAttr("src")), address);
         }
         assertTrue(text(office.get("customers/" + customer)).contains(nasty));
+        String json = office.getJson("api/customers/" + customer).body();
+        try (var reader = Json.createReader(new StringReader(json))) {
+            assertEquals(
+                    "Marked " + nasty,
+                    reader.readObject().getJsonObject("customer").getString("name"),
+                    "and whole again out of JSON");
+        }
     }
 
     /** RFC 9110 leaves open what a name twice means: what counts is what stood in the form, and no address adds to it. */

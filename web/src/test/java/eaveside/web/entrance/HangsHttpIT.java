@@ -46,18 +46,18 @@ class HangsHttpIT {
     @Test
     void endsARequestThatWaitsForWhatDoesNotCome() throws SQLException {
         Visitor owner = Visitor.owner();
-        Map<String, String> made = owner.form("vehicles/new", "/vehicles/save");
+        Map<String, String> made = owner.form("vehicles/new", "/vehicles");
         made.put("name", "Held by another");
-        owner.post("vehicles/save", made);
+        owner.post("vehicles", made);
         String id = Visitor.value("select id from vehicle where name = 'Held by another'");
-        Map<String, String> form = owner.form("vehicles/" + id + "/edit", "/vehicles/save");
+        Map<String, String> form = owner.form("vehicles/" + id, "/vehicles");
         form.put("name", "Held no more");
         try (var connection = Server.shared().database().asOwner().getConnection();
                 var statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             statement.execute("select 1 from vehicle where id = '" + id + "' for update");
             long begun = System.nanoTime();
-            var waiting = CompletableFuture.supplyAsync(() -> owner.post("vehicles/save", form));
+            var waiting = CompletableFuture.supplyAsync(() -> owner.post("vehicles", form));
             assertEquals(200, Visitor.office().get("vehicles").statusCode(), "others go on");
             assertFalse(waiting.isDone());
             var answer = waiting.join();
@@ -68,6 +68,6 @@ class HangsHttpIT {
             connection.rollback();
         }
         assertEquals("Held by another", Visitor.value("select name from vehicle where id::text = ?", id));
-        assertEquals(303, owner.post("vehicles/save", form).statusCode(), "and once more is enough");
+        assertEquals(303, owner.post("vehicles", form).statusCode(), "and once more is enough");
     }
 }

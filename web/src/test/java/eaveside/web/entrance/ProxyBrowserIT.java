@@ -16,12 +16,16 @@ import eaveside.web.testing.RawHttp;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.TlsProxy;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.HexFormat;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -139,6 +143,37 @@ class ProxyBrowserIT {
         assertTrue(RawHttp.ask(server, other).startsWith("HTTP/1.1 403 "));
         String believed = RawHttp.from(Server.PROXY, server).send(other).answer(Duration.ofSeconds(10));
         assertTrue(believed.startsWith("HTTP/1.1 401 "), believed);
+    }
+
+    /**
+     * What a client of an older version says first; RFC 8446, appendix D, has where each of them says so. The proxy's answer is a
+     * record of type 21, an alert, or one of type 22, a handshake.
+     */
+    @Test
+    void the_proxy_speaks_tls_of_today_alone() throws IOException {
+        assertEquals(22, answerTo(3), "TLS 1.2, so that what follows is refused for its version alone");
+        for (int version : List.of(2, 1, 0)) {
+            assertEquals(21, answerTo(version), "TLS 1." + (version - 1));
+        }
+    }
+
+    private static int answerTo(int version) throws IOException {
+        HexFormat hex = HexFormat.of();
+        String extensions = "000a00040002" + "0017" // the curve secp256r1
+                + "000b00020100" // points as they are
+                + "000d000400020403"; // signed with ECDSA and SHA-256
+        String said = "030" + version + "00".repeat(32) + "00" // random, and no session to go on with
+                + "0004" + "c02bc009" // suites for ECDSA, of 1.2 and from before
+                + "0100" // not compressed
+                + hex.toHexDigits((short) (extensions.length() / 2)) + extensions;
+        String hello = "0100" + hex.toHexDigits((short) (said.length() / 2)) + said;
+        String record = "160301" + hex.toHexDigits((short) (hello.length() / 2)) + hello;
+        try (var socket =
+                new Socket(InetAddress.getLoopbackAddress(), proxy.base().getPort())) {
+            socket.setSoTimeout(10_000);
+            socket.getOutputStream().write(hex.parseHex(record));
+            return socket.getInputStream().read();
+        }
     }
 
     /** The server listens once it can answer: until then the proxy does. */
