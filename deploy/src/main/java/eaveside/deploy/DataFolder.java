@@ -9,6 +9,7 @@ import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -24,6 +25,9 @@ import org.jspecify.annotations.Nullable;
  * in it is readable by its owner only. One process uses it at a time.
  */
 final class DataFolder {
+    /** In bytes. */
+    static final long LARGE_LOG = 5_000_000;
+
     /**
      * The locks of this process. A channel that nothing points at is closed when the garbage collector finds it, and its
      * lock with it: a second process would then take the folder of a running one for free.
@@ -155,6 +159,17 @@ final class DataFolder {
             HELD.add(channel);
         } catch (IOException e) {
             throw new Failure("Cannot lock the data folder " + root + ": " + e.getMessage(), e);
+        }
+    }
+
+    /** A log that has grown large makes room for a new one; of those before it, one is kept. */
+    static void putAside(Path log) {
+        try {
+            if (Files.exists(log) && Files.size(log) > LARGE_LOG) {
+                Files.move(log, log.resolveSibling(log.getFileName() + ".1"), StandardCopyOption.REPLACE_EXISTING);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

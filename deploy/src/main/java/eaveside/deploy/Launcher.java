@@ -6,8 +6,11 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -84,6 +87,9 @@ final class Launcher {
         }
 
         Path path() {
+            if (data != null && data.toString().isBlank()) {
+                throw new Failure("--data takes a folder, and nothing is none");
+            }
             return data != null ? data : defaultData();
         }
 
@@ -134,6 +140,15 @@ final class Launcher {
             }
         }
 
+        private void requireOfThisMachine() {
+            try (var socket = new ServerSocket()) {
+                socket.bind(new InetSocketAddress(InetAddress.getByName(bind), 0));
+            } catch (IOException e) {
+                throw new Failure(
+                        "--bind takes an address of this machine such as 127.0.0.1 or 0.0.0.0, not '" + bind + "'", e);
+            }
+        }
+
         /** The application reads the list once more; here it is said in time to whoever has typed it. */
         private static void requireAddress(String proxy) {
             String[] parts = proxy.split("/", 2);
@@ -168,6 +183,7 @@ final class Launcher {
         @Override
         public Integer call() throws IOException {
             requirePort();
+            requireOfThisMachine();
             var settings = settings();
             var folder = folder();
             var company = Company.start(folder, bind, port, settings, this::first, answer -> {
@@ -376,7 +392,11 @@ final class Launcher {
     private static void divertChatter(DataFolder folder) {
         try {
             Files.createDirectories(folder.logs());
-            var console = new PrintStream(Files.newOutputStream(folder.logs().resolve("console.log")), true);
+            // Added to: another process of this folder may have it open, and what it said is still needed.
+            Path log = folder.logs().resolve("console.log");
+            DataFolder.putAside(log);
+            var console = new PrintStream(
+                    Files.newOutputStream(log, StandardOpenOption.CREATE, StandardOpenOption.APPEND), true);
             System.setOut(console);
             System.setErr(console);
         } catch (IOException e) {

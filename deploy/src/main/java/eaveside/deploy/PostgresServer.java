@@ -199,6 +199,7 @@ final class PostgresServer implements AutoCloseable {
     private boolean launch() {
         try {
             Files.createDirectories(folder.logs());
+            DataFolder.putAside(folder.logs().resolve("postgres.log"));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -216,6 +217,8 @@ final class PostgresServer implements AutoCloseable {
                 // What is in a refused row stays out of the log.
                 "log_error_verbosity=terse",
                 "log_min_error_statement=panic",
+                // Refusals are the program's to tell, and callers could fill the disk with them.
+                "log_min_messages=log",
                 "timezone=UTC",
                 "log_timezone=UTC");
         return run(

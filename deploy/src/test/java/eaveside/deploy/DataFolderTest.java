@@ -1,11 +1,14 @@
 package eaveside.deploy;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,6 +30,21 @@ class DataFolderTest {
         Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwxr-xr-x"));
         DataFolder.open(folder);
         assertEquals("rwx------", PosixFilePermissions.toString(Files.getPosixFilePermissions(folder)));
+    }
+
+    @Test
+    void a_large_log_is_put_aside_and_one_before_it_is_kept(@TempDir Path folder) throws Exception {
+        Path log = folder.resolve("postgres.log");
+        DataFolder.putAside(log);
+        Files.writeString(log, "small");
+        DataFolder.putAside(log);
+        assertEquals("small", Files.readString(log));
+        for (String sign : List.of("a", "b")) {
+            Files.writeString(log, sign.repeat((int) DataFolder.LARGE_LOG + 1));
+            DataFolder.putAside(log);
+            assertFalse(Files.exists(log));
+            assertTrue(Files.readString(folder.resolve("postgres.log.1")).startsWith(sign));
+        }
     }
 
     @Test

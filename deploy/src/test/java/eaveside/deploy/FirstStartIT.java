@@ -1,8 +1,10 @@
 package eaveside.deploy;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
@@ -38,10 +40,14 @@ class FirstStartIT {
                     List.of("Atlantis is not known", "Dollars is not known", "Center is not known", "too short")) {
                 assertTrue(eaveside.said().contains(told), "asked again at once: " + told);
             }
+            Path console = data.resolve("log/console.log");
+            String before = Files.readString(console);
+            assertFalse(before.isBlank(), "the server's own start is there");
             Process one = eaveside.begin("recover", "--username", "typed");
             Process other = eaveside.begin("recover", "--username", "typed");
             assertEquals(List.of(0, 0), List.of(one.waitFor(), other.waitFor()), "one after the other");
             assertEquals(0, eaveside.run("verify"), "the books hold");
+            assertTrue(Files.readString(console).startsWith(before), "what the server said is still there");
         }
     }
 }

@@ -79,6 +79,8 @@ class StartOptionsIT {
             {"--port takes 1 to 65535", "start", "--port=0"},
             {"--port takes 1 to 65535", "start", "--port=99999"},
             {"--port takes 1 to 65535", "demo", "--port=-1"},
+            {"--bind takes an address of this machine", "start", "--bind=192.0.2.1"},
+            {"--bind takes an address of this machine", "start", "--bind=no.such.machine.invalid"},
             {"--proxy takes addresses", "start", "--proxy=10.0.0.0/99"},
             {"--proxy takes addresses", "start", "--proxy=10.0.0.0/x"},
             {"--proxy takes addresses", "start", "--proxy=localhost"},

@@ -79,10 +79,12 @@ public final class Credential {
 
     private Credential() {}
 
-    /** A script's token; null for none. */
+    /** A script's token; null for none. The word before it may be written in any case (RFC 9110, 11.1). */
     public static @Nullable String bearer(HttpServletRequest request) {
         String header = request.getHeader(HttpHeaders.AUTHORIZATION);
-        return header != null && header.startsWith(BEARER) ? header.substring(BEARER.length()) : null;
+        return header != null && header.regionMatches(true, 0, BEARER, 0, BEARER.length())
+                ? header.substring(BEARER.length())
+                : null;
     }
 
     /** What the request shows, hashed; null for nothing. */

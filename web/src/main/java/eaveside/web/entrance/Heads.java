@@ -31,10 +31,11 @@ final class Heads {
     private static final Pattern CONTROL = Pattern.compile("%(?:[01][0-9A-Fa-f]|7[Ff]|2[Ff]|5[Cc]|3[AaBb])");
 
     /**
-     * Escapes of letters and digits, which need none (RFC 3986, 2.3): one address has one spelling, for whoever decides by how it
+     * Escapes of what needs none (RFC 3986, 2.3), empty parts and parts of dots alone: one address has one spelling, for whoever decides by how it
      * begins as for whoever reads it.
      */
-    private static final Pattern NEEDLESS = Pattern.compile("%(?:3[0-9]|[46][1-9A-Fa-f]|[57][0-9Aa])");
+    private static final Pattern NEEDLESS =
+            Pattern.compile("%(?:3[0-9]|[46][1-9A-Fa-f]|[57][0-9Aa]|2[DdEe]|5[Ff]|7[Ee])|//|/\\.{1,2}(?:/|$)");
 
     /** One header on a line of its own (RFC 9112, 5): nothing between its name and the colon, and no line folding. */
     private static final Pattern FIELD = Pattern.compile("[!#$%&'*+.^_`|~0-9A-Za-z-]+:[\\t\\x20-\\x7e\\x80-\\xff]*");

@@ -56,9 +56,13 @@ public class OperationsGuard implements Filter {
         }
     }
 
+    /** Also by the name that it was asked for: another, that a page of another site had led here, would read the answer as its own. */
     private static boolean isOfThisMachine(HttpServletRequest request) {
         try {
+            String name = request.getServerName();
             return InetAddress.ofLiteral(request.getRemoteAddr()).isLoopbackAddress()
+                    && (name.equalsIgnoreCase("localhost")
+                            || InetAddress.ofLiteral(name).isLoopbackAddress())
                     && PASSED_ON.stream().allMatch(header -> request.getHeader(header) == null);
         } catch (IllegalArgumentException e) {
             return false;

@@ -77,6 +77,15 @@ class EntranceHttpIT {
             "GET /api/%4Anvoices HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /photos/%30 HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /%7a HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /sign%2Din HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /a%2eb HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /a%5fb HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /a%7Eb HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET //sign-in HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /api//invoices HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /./sign-in HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /api/../sign-in HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /api/.. HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /%00 HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /%c0%ae%c0%ae/ HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /a%2fb HTTP/1.1\r\nHost: a\r\n\r\n",
@@ -530,7 +539,9 @@ class EntranceHttpIT {
         form.put("password", Server.OWNER_PASSWORD);
         String token = Visitor.secret(Visitor.owner().post(path + "/tokens", form));
         for (String address : List.of("health", "health/ready", "health/live", "metrics", "openapi", "openapi/")) {
-            String asked = "GET /" + address + " HTTP/1.1\r\nHost: a\r\nConnection: close\r\n";
+            String asked = "GET /" + address + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n";
+            String led = RawHttp.ask(SERVER, asked.replace("localhost", "led.here.example.com") + "\r\n");
+            assertTrue(led.startsWith("HTTP/1.1 401 "), led);
             String here = RawHttp.ask(SERVER, asked + "\r\n");
             assertTrue(here.startsWith("HTTP/1.1 200 ") || here.startsWith("HTTP/1.1 404 "), here);
             assertTrue(here.contains("X-Content-Type-Options: nosniff"), here);
@@ -543,7 +554,7 @@ class EntranceHttpIT {
             }
             String wrong = RawHttp.ask(SERVER, asked + "Via: 1.1 x\r\nAuthorization: Bearer eaveside_x\r\n\r\n");
             assertTrue(wrong.startsWith("HTTP/1.1 401 "), wrong);
-            String right = RawHttp.ask(SERVER, asked + "Via: 1.1 x\r\nAuthorization: Bearer " + token + "\r\n\r\n");
+            String right = RawHttp.ask(SERVER, asked + "Via: 1.1 x\r\nAuthorization: bearer " + token + "\r\n\r\n");
             assertEquals(here.substring(0, 12), right.substring(0, 12), right);
         }
     }

@@ -27,6 +27,7 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -191,6 +192,24 @@ class ProxyBrowserIT {
             assertEquals(503, script.status());
             assertEquals("5", script.headers().get("retry-after"));
             assertEquals("application/problem+json", script.headers().get("content-type"));
+        }
+    }
+
+    @Test
+    void the_proxy_says_that_something_is_too_large_for_people_and_for_scripts() throws Exception {
+        try (var client = proxy.client()) {
+            for (var told : Map.of("sign-in", "<h1>Too large.</h1>", "api/customers/import", "urn:eaveside:too-large")
+                    .entrySet()) {
+                var answer = client.send(
+                        HttpRequest.newBuilder(proxy.base().resolve(told.getKey()))
+                                .header("Content-Type", "text/csv")
+                                .POST(HttpRequest.BodyPublishers.ofByteArray(new byte[14_000_000]))
+                                .build(),
+                        HttpResponse.BodyHandlers.ofString());
+                assertEquals(413, answer.statusCode());
+                assertTrue(answer.body().contains(told.getValue()), answer.body());
+                assertEquals(List.of("nosniff"), answer.headers().allValues("X-Content-Type-Options"));
+            }
         }
     }
 

@@ -92,7 +92,7 @@ class SignInHttpIT {
         for (String name : List.of("JSESSIONID", "JSESSIONIDSSO", "EAVESIDE", "__Host-eaveside")) {
             assertEquals(303, worklist(server, name + "=" + secret), name);
         }
-        String form = "username=x&password=y&" + cookie;
+        String form = "username=in.the.body&password=y&" + cookie;
         assertTrue(signIn("203.0.113.61", "", form).startsWith("HTTP/1.1 401 "));
     }
 
