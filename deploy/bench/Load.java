@@ -127,6 +127,9 @@ final class Load {
         HttpClient owner = signIn("edda");
         var month = YearMonth.from(LocalDate.now());
         String year = "?from=" + month.minusMonths(3).atDay(1) + "&to=" + month.atEndOfMonth();
+        for (int lines : List.of(50, 500)) {
+            row("invoice form, " + lines + " lines", 1, calculated(office, lines, 40));
+        }
         row("margin page, all lines", 1, alone(owner, () -> "/margins" + year, 10));
         row("margin PDF, all lines", 1, alone(owner, () -> "/margins/margins.pdf" + year, 10));
     }
@@ -159,6 +162,61 @@ final class Load {
             }
         }
         return taken;
+    }
+
+    /** What a form computes while its lines are typed; 500 are the most that it has. The first half warms up. */
+    private List<Double> calculated(HttpClient client, int lines, int times) throws Exception {
+        String form = "/invoices/new?customer=" + customer();
+        String page = client.send(
+                        HttpRequest.newBuilder(base.resolve(form)).build(), HttpResponse.BodyHandlers.ofString())
+                .body();
+        StringBuilder typed = new StringBuilder("id=" + valueOf("id", page) + "&customer=" + valueOf("customer", page)
+                + "&version=&serviceDate=" + LocalDate.now());
+        for (int i = 0; i < lines; i++) {
+            String line = "&line-" + i + "-";
+            typed.append(line + "id=" + valueOf("line-0-id", page).substring(0, 30) + "%06x".formatted(i))
+                    .append(line + "description=Panels" + line + "quantity=" + (i + 1) + line + "quantityUnit=C62")
+                    .append(line + "gross=12.50" + line + "grossPer=1" + line + "taxCode=UNTAXED")
+                    .append(line + "serviceLine=" + firstOf("line-0-serviceLine", page));
+        }
+        List<Double> taken = new ArrayList<>();
+        for (int i = 0; i < 2 * times; i++) {
+            long began = System.nanoTime();
+            var answer = client.send(
+                    HttpRequest.newBuilder(base.resolve("/invoices/calculation"))
+                            .header("Content-Type", "application/x-www-form-urlencoded")
+                            .header("Sec-Fetch-Site", "same-origin")
+                            .POST(HttpRequest.BodyPublishers.ofString(typed.toString()))
+                            .build(),
+                    HttpResponse.BodyHandlers.ofString());
+            double time = (System.nanoTime() - began) / 1e6;
+            String total = "%,.2f".formatted(12.5 * lines * (lines + 1) / 2);
+            if (answer.statusCode() != 200 || !answer.body().contains(total)) {
+                throw new IllegalStateException(lines + " lines were answered with " + answer.statusCode());
+            }
+            if (i >= times) {
+                taken.add(time);
+            }
+        }
+        return taken;
+    }
+
+    private String customer() throws Exception {
+        try (var connection = DriverManager.getConnection(database());
+                var statement = connection.createStatement();
+                var row = statement.executeQuery("select id from customer order by id limit 1")) {
+            row.next();
+            return row.getString(1);
+        }
+    }
+
+    private static String valueOf(String name, String page) {
+        return page.replaceFirst("(?s).*name=\"" + name + "\" value=\"([^\"]*)\".*", "$1");
+    }
+
+    private static String firstOf(String name, String page) {
+        return page.replaceFirst(
+                "(?s).*name=\"" + name + "\">\\s*<option value=\"\"></option>\\s*<option value=\"([^\"]+)\".*", "$1");
     }
 
     private void row(String page, int users, List<Double> times) {
