@@ -5,14 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.CookieManager;
+import java.net.Inet4Address;
 import java.net.InetAddress;
+import java.net.NetworkInterface;
 import java.net.ServerSocket;
+import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
@@ -56,6 +60,7 @@ class StartOptionsIT {
             HttpResponse<String> page = firstPage(forAll, password);
             assertEquals("/account", page.uri().getPath());
             assertTrue(page.body().contains("Owners need a second step"), page.body());
+            tellsOthersNothingAboutItself(forAll);
         }
         try (Launched switchedOff = new Launched(data, "--proxy", "127.0.0.9", "--no-second-factor")) {
             assertTrue(switchedOff.said().contains(OFF), switchedOff.said());
@@ -123,6 +128,26 @@ class StartOptionsIT {
                         .filter(file -> file.getFileName().toString().startsWith("task"))
                         .toList(),
                 "what a founding that was killed has left goes");
+    }
+
+    /** By an address of this machine that is not loopback, the way that others come, with nothing that a proxy would add. */
+    private static void tellsOthersNothingAboutItself(Launched eaveside) throws Exception {
+        Optional<InetAddress> reachable = NetworkInterface.networkInterfaces()
+                .flatMap(NetworkInterface::inetAddresses)
+                .filter(address -> address instanceof Inet4Address && !address.isLoopbackAddress())
+                .findFirst();
+        assertTrue(reachable.isPresent(), "this machine has no other address");
+        for (String path : List.of("metrics", "openapi", "health")) {
+            HttpClient client = HttpClient.newHttpClient();
+            assertEquals(200, get(client, eaveside, path).statusCode(), path);
+            URI there = URI.create("http://" + reachable.orElseThrow().getHostAddress() + ":"
+                    + eaveside.at("").getPort() + "/" + path);
+            assertEquals(
+                    401,
+                    client.send(HttpRequest.newBuilder(there).build(), HttpResponse.BodyHandlers.ofString())
+                            .statusCode(),
+                    path);
+        }
     }
 
     private static HttpResponse<String> firstPage(Launched eaveside, String password) throws Exception {

@@ -126,6 +126,10 @@ class ArchitectureTest {
                         Rules.everyAddressSaysWhoMayCall(),
                         Rules.everyAddressSaysWhoMayCall()),
                 Arguments.of(
+                        "addresses are resources",
+                        Rules.addressesAreResources("eaveside"),
+                        Rules.addressesAreResources(PLANTED)),
+                Arguments.of(
                         "plain classes are marked as decisions",
                         Rules.plainClassesAreMarked("eaveside"),
                         Rules.plainClassesAreMarked(PLANTED)),
@@ -179,6 +183,14 @@ class ArchitectureTest {
     @Test
     void the_clock_that_was_given_may_be_asked() {
         assertFalse(brokenBy(Rules.timeComesFromAClock()).contains("AsksTheMachine.right("));
+    }
+
+    @Test
+    void what_answers_beside_the_resources_is_found() {
+        String broken = brokenBy(Rules.addressesAreResources(PLANTED));
+        assertTrue(broken.contains("AnswersBeside is a servlet"), broken);
+        assertTrue(broken.contains("AnswersBeside.further("), broken);
+        assertFalse(broken.contains("AnswersBeside.right("), broken);
     }
 
     @Test

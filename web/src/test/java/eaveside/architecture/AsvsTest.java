@@ -101,9 +101,11 @@ class AsvsTest {
                 String source = tests.get(named[0]);
                 yield source == null
                         ? "there is no test " + named[0]
-                        : named.length > 1 && !isRun(source, named[1])
-                                ? named[0] + " has no " + named[1]
-                                : row.get("what").isBlank() ? "does not say what" : "";
+                        : named.length == 1 && !source.contains("@Test\n") && !source.contains("@ParameterizedTest")
+                                ? named[0] + " tests nothing"
+                                : named.length > 1 && !isRun(source, named[1])
+                                        ? named[0] + " has no " + named[1]
+                                        : row.get("what").isBlank() ? "does not say what" : "";
             }
             case "document" -> page.contains("\n## " + where + "\n") ? "" : "no section " + where;
             case "absent", "reason" -> row.get("what").isBlank() ? "gives no reason" : "";

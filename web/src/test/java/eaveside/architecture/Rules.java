@@ -29,11 +29,14 @@ import jakarta.persistence.Embeddable;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.MappedSuperclass;
+import jakarta.servlet.Servlet;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Set;
@@ -177,6 +180,30 @@ final class Rules {
                         if (!said) {
                             events.add(
                                     SimpleConditionEvent.violated(method, method.getFullName() + " is open to nobody"));
+                        }
+                    }
+                });
+    }
+
+    /** What answers in another way stands in no list of doors. */
+    static ArchRule addressesAreResources(String root) {
+        return classes()
+                .that(resideInAPackage(root + ".."))
+                .should(new ArchCondition<JavaClass>("answer as resources alone") {
+                    @Override
+                    public void check(JavaClass found, ConditionEvents events) {
+                        boolean known = found.getName().equals("eaveside.web.security.FailureServlet");
+                        if (found.isAssignableTo(Servlet.class) && !known) {
+                            events.add(SimpleConditionEvent.violated(found, found.getName() + " is a servlet"));
+                        }
+                        for (JavaMethod method : found.getMethods()) {
+                            boolean asked = method.getAnnotations().stream()
+                                    .anyMatch(annotation ->
+                                            annotation.getRawType().isMetaAnnotatedWith(HttpMethod.class)
+                                                    || annotation.getRawType().isAnnotatedWith(HttpMethod.class));
+                            if (method.isAnnotatedWith(Path.class) && !asked) {
+                                events.add(SimpleConditionEvent.violated(method, method.getFullName() + " leads on"));
+                            }
                         }
                     }
                 });

@@ -4,6 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.nulabinc.zxcvbn.Zxcvbn;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -75,6 +81,31 @@ class PasswordRulesTest {
                     () -> new NewPassword(spaced).requireUnlike(username, "Mo", List.of("Larchmont and Pinnock")),
                     spaced);
         }
+    }
+
+    /**
+     * OWASP ASVS 5.0.0, V6.2.4. Of the most frequent passwords hardly any is as long as ours must be: what is left of them is written
+     * as often as it takes. Source: the list of frequencies of zxcvbn, most frequent first.
+     */
+    @Test
+    void the_three_thousand_most_frequent_are_refused_however_often_they_are_repeated() throws IOException {
+        List<String> frequent;
+        try (var list = new BufferedReader(new InputStreamReader(
+                Zxcvbn.class.getResourceAsStream("matchers/dictionaries/passwords.txt"), StandardCharsets.UTF_8))) {
+            frequent = list.lines().limit(3_000).toList();
+        }
+        assertEquals(3_000, frequent.size());
+        List<String> taken = new ArrayList<>();
+        for (String password : frequent) {
+            String repeated = password.repeat((14 + password.length()) / password.length());
+            try {
+                new NewPassword(repeated);
+                taken.add(repeated);
+            } catch (AccessRefusal.WeakPassword e) {
+                // As it should be.
+            }
+        }
+        assertEquals(List.of(), taken);
     }
 
     /** NIST SP 800-63B-4, 3.1.1.2: no rules of composition, any printing characters, blanks and Unicode. */

@@ -88,6 +88,13 @@ class SessionsIT {
             assertTrue(secrets.add(begun.secret()));
             assertFalse(begun.toString().contains(begun.secret()));
         }
+        // 43 letters of six bits, of which the last has four: none of them tells the time or the machine.
+        for (int place = 0; place < 43; place++) {
+            int at = place;
+            long different =
+                    secrets.stream().map(secret -> secret.charAt(at)).distinct().count();
+            assertTrue(different > 6, different + " of 20 at " + place);
+        }
         for (String secret : secrets) {
             assertEquals(
                     0L, bench.value("select count(*) from user_session s where s::text like ?", "%" + secret + "%"));

@@ -21,9 +21,11 @@ import java.util.Locale;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -561,6 +563,7 @@ class EntranceHttpIT {
 
     /** The first once kept a thread of the server for ever; wherever a body is read, it is refused at once. */
     @Test
+    @Timeout(value = 2, unit = TimeUnit.MINUTES, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
     void refusesBodiesThatAreNoObjectAtEveryAddressThatTakesJson() {
         int asked = 0;
         for (String address : jsonAddresses()) {

@@ -16,7 +16,10 @@ import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
-/** Whatever hangs is ended, on the running server, whoever keeps it waiting. */
+/**
+ * What hangs is ended, on the running server: a body that does not come, and a wait for what the database does not give. That the last
+ * resort, an interruption, ends what neither of them does is shown by {@code DeadlinesTest} alone: no input makes it necessary.
+ */
 @Tag("long")
 class HangsHttpIT {
     private static final URI SERVER = Server.shared().base();

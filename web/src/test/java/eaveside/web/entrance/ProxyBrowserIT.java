@@ -213,6 +213,32 @@ class ProxyBrowserIT {
         }
     }
 
+    /** RFC 6797, 7.1: one of them, on whatever comes through TLS, also on what was refused before anybody looked at it. */
+    @Test
+    void every_answer_says_that_it_comes_through_tls_alone() throws Exception {
+        try (var client = proxy.client()) {
+            for (String path : List.of(
+                    "sign-in",
+                    "worklist",
+                    "api/customers",
+                    "nothing-here",
+                    "customers/x:y",
+                    "a%2eb",
+                    "%zz",
+                    "health",
+                    "sign-in?q=" + "a".repeat(9_000))) {
+                var answer = client.send(
+                        HttpRequest.newBuilder(URI.create(proxy.base() + path.replace("%zz", "%25zz")))
+                                .build(),
+                        HttpResponse.BodyHandlers.ofString());
+                assertEquals(
+                        List.of("max-age=31536000; includeSubDomains"),
+                        answer.headers().allValues("Strict-Transport-Security"),
+                        path + ": " + answer.statusCode());
+            }
+        }
+    }
+
     /** A script that does not know how much it will send: the server answers 411 to that, the proxy finds it out. */
     @Test
     void the_proxy_tells_the_length_of_a_body_that_comes_without() throws Exception {

@@ -68,6 +68,8 @@ class TypedNumbersHttpIT {
     @CsvSource({
         "receipt, line-0-quantity, '12,5'",
         "receipt, line-0-cost, '12,50'",
+        "receipt, line-0-cost, 999999999999999",
+        "receipt, line-0-quantity, 999999999999999999999",
         "transfer, line-0-quantity, '12,5'",
         "count, line-0-quantity, '12,5'",
         "write-off, line-0-quantity, '12,5'"

@@ -16,9 +16,12 @@ import javax.sql.DataSource;
 
 /** Every address of the application that can be read, from its resource classes, with ids that a database holds. */
 public final class Addresses {
-    private static final String QUOTE = "select id from quote order by expected_cost desc nulls last limit 2";
+    private static final String QUOTE = "(select id from quote order by expected_cost desc nulls last limit 2)"
+            + " union (select id from quote where status = 'SENT' order by id limit 1)"
+            + " union (select id from quote where status = 'DRAFT' order by id limit 1)";
     private static final String VISIT = "(select id from visit where status = 'COMPLETED' order by id limit 2)"
-            + " union all (select id from visit where status = 'BILLED' order by id limit 1)";
+            + " union all (select id from visit where status = 'BILLED' order by id limit 1)"
+            + " union all (select id from visit where status = 'SCHEDULED' order by id limit 1)";
 
     /** What stands for the braces of an address: by the address itself, else by the name in the braces. */
     private static final Map<String, String> SAMPLES = Map.ofEntries(
@@ -41,7 +44,7 @@ public final class Addresses {
             Map.entry("/documents/{id}", "select distinct on (type) id from document order by type, number"),
             Map.entry("/api/books/documents/{id}", "select distinct on (type) id from document order by type, number"),
             Map.entry("/api/books/accounts/{code}", "select code from account order by code limit 1"),
-            Map.entry("/findings/{id}", "select id from finding order by id limit 1"),
+            Map.entry("/findings/{id}", "select id from finding order by id limit 12"),
             Map.entry("/api/findings/{id}", "select id from finding order by id limit 1"),
             Map.entry("/invoices/{id}/edit", "select id from invoice_draft order by id limit 1"),
             Map.entry("/invoices/{id}/issue", "select id from invoice_draft order by id limit 1"),
@@ -186,7 +189,7 @@ public final class Addresses {
         return sample;
     }
 
-    private static List<List<String>> rows(String sql, DataSource database) throws SQLException {
+    static List<List<String>> rows(String sql, DataSource database) throws SQLException {
         try (var connection = database.getConnection();
                 var query = connection.createStatement();
                 var result = query.executeQuery(sql)) {

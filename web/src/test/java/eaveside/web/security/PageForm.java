@@ -24,10 +24,13 @@ record PageForm(String action, boolean isMultipart, List<Map.Entry<String, Strin
                     continue;
                 }
                 for (Element form : Jsoup.parse(page.body()).select("form[method=post]")) {
-                    String action = form.attr("action");
-                    found.putIfAbsent(
-                            action.replaceAll("[0-9a-f-]{36}", "*"),
-                            new PageForm(action, form.attr("enctype").startsWith("multipart"), filledIn(form)));
+                    List<String> actions = new ArrayList<>(List.of(form.attr("action")));
+                    actions.addAll(form.select("button[formaction]").eachAttr("formaction"));
+                    for (String action : actions) {
+                        found.putIfAbsent(
+                                action.replaceAll("[0-9a-f-]{36}", "*"),
+                                new PageForm(action, form.attr("enctype").startsWith("multipart"), filledIn(form)));
+                    }
                 }
             }
         }

@@ -256,10 +256,20 @@ class PasskeysBrowserIT {
             String used = code(secret);
             page.waitForTimeout(30_500);
             assertFalse(used.equals(code(secret)));
+            List<String> half = sessions(context);
             page.fill("#code", code(secret));
             page.click("main form button");
             page.waitForURL(at("worklist"));
+            assertEquals(1, half.size());
+            assertFalse(half.equals(sessions(context)), "another session than half of a sign-in had");
         }
+    }
+
+    private static List<String> sessions(BrowserContext context) {
+        return context.cookies().stream()
+                .filter(cookie -> cookie.name.endsWith("eaveside"))
+                .map(cookie -> cookie.value)
+                .toList();
     }
 
     private static String code(String secret) {

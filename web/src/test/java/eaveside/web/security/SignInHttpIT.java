@@ -8,7 +8,9 @@ import eaveside.web.testing.RawHttp;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpRequest;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -16,6 +18,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Signing in on the real server. Guesses come through the proxy from an address of their own, which other tests do not share. */
 class SignInHttpIT {
@@ -94,6 +97,20 @@ class SignInHttpIT {
         }
         String form = "username=in.the.body&password=y&" + cookie;
         assertTrue(signIn("203.0.113.61", "", form).startsWith("HTTP/1.1 401 "));
+    }
+
+    /** Read, and refused with the wrong password: shown again as text. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/{x}", "/\"x", "/'><b>", "/%zz", "/\0", "//x", "/\ud800"})
+    void what_the_address_leads_to_breaks_no_page(String to) {
+        Server server = Server.shared();
+        String encoded = URLEncoder.encode(to, StandardCharsets.UTF_8);
+        var shown = server.get(server.stranger(), "sign-in?to=" + encoded);
+        assertTrue(List.of(200, 400).contains(shown.statusCode()), to + ": " + shown.statusCode());
+        assertFalse(shown.body().contains("<b>"), shown.body());
+        String refused = signIn("203.0.113.62", "", "username=leads.nowhere&password=x&to=" + encoded);
+        assertTrue(refused.matches("(?s)HTTP/1.1 (400|401|429) .*"), refused);
+        assertFalse(refused.contains("<b>"), refused);
     }
 
     private static String signedIn(String cookie) {

@@ -278,6 +278,56 @@ class SettingsHttpIT {
         Visitor.signedIn("own.password", "larks over the gutter");
     }
 
+    /** As it was typed, from the form to the next sign-in: no end of it is cut off anywhere. */
+    @Test
+    void a_password_with_blanks_at_its_ends_is_good_as_it_was_typed_alone() {
+        String given = owner.add("Blank Ends", "blank.ends", "OFFICE");
+        Visitor here = Visitor.signedIn("blank.ends", given);
+        String wanted = "  larks over the gutter  ";
+        assertEquals(
+                "/account?done=settings.account.changed",
+                location(here.post("account", Map.of("old", given, "wanted", wanted, "again", wanted))));
+        Visitor.signedIn("blank.ends", wanted);
+        for (String cut : List.of(wanted.strip(), wanted.stripLeading(), wanted.stripTrailing())) {
+            assertThrows(IllegalStateException.class, () -> Visitor.signedIn("blank.ends", cut));
+        }
+        String id = Visitor.value("select id from app_user where username = 'blank.ends'");
+        assertEquals(
+                303,
+                owner.post(
+                                "settings/users/" + id + "/deactivate",
+                                owner.form("settings/users/" + id, "/settings/users/" + id + "/deactivate"))
+                        .statusCode());
+    }
+
+    @Test
+    void one_ends_a_session_of_ones_own_and_all_others() {
+        String given = owner.add("Many Browsers", "many.browsers", "OFFICE");
+        Visitor here = Visitor.signedIn("many.browsers", given);
+        String password = "larks over the ridge";
+        here.post("account", Map.of("old", given, "wanted", password, "again", password));
+        Visitor first = Visitor.signedIn("many.browsers", password);
+        Visitor second = Visitor.signedIn("many.browsers", password);
+        Visitor other = Visitor.signedIn(Server.OWNER, Server.OWNER_PASSWORD);
+        assertEquals(3, page(here.get("account")).select("table.folds tbody tr").size());
+        String newest = page(here.get("account"))
+                .select("form[action^=/account/sessions/][action$=/end]")
+                .first()
+                .attr("action");
+        assertEquals(303, here.post(newest.substring(1), Map.of()).statusCode());
+        assertEquals(2, page(here.get("account")).select("table.folds tbody tr").size());
+        List<Integer> still = List.of(
+                first.get("customers").statusCode(), second.get("customers").statusCode());
+        assertTrue(still.contains(200) && still.contains(303), still.toString());
+        Visitor third = Visitor.signedIn("many.browsers", password);
+        assertEquals(303, here.post("account/sessions/end-others", Map.of()).statusCode());
+        for (Visitor ended : List.of(first, second, third)) {
+            assertEquals(303, ended.get("customers").statusCode());
+        }
+        assertEquals(200, here.get("customers").statusCode());
+        assertEquals(200, other.get("customers").statusCode(), "nobody else's");
+    }
+
     @Test
     void a_token_opens_what_its_person_may_until_it_is_revoked() {
         String path = "settings/users/" + Visitor.value("select id from app_user where username = 'office.visitor'");
