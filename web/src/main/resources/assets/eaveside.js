@@ -28,6 +28,15 @@
   document.addEventListener('htmx:sendError', event => behind(event, texts => texts.away));
   document.addEventListener('htmx:beforeSwap', event => { if (event.detail.shouldSwap) behind(event); });
 
+  // What cannot be taken back, or shuts out another, is asked once more.
+  document.addEventListener('submit', event => {
+    const question = event.target.dataset.ask;
+    if (question && !confirm(question)) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    }
+  }, true);
+
   // One press, one request: a form that is on its way is not sent again.
   document.addEventListener('submit', event => {
     const form = event.target;

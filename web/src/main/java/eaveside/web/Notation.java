@@ -201,7 +201,9 @@ public record Notation(
 
     private static Refusal tooManyDigits(String field) {
         return new KernelRefusal.Unfit(
-                field, "{field} has more digits than fit (" + WHOLE_DIGITS + " and " + DECIMALS + " decimals)");
+                field,
+                "{field} has too many digits: at most " + WHOLE_DIGITS + " before the decimal sign and " + DECIMALS
+                        + " after it");
     }
 
     /** A whole number, whose bounds are for whoever takes it to tell. */

@@ -30,6 +30,7 @@ import jakarta.ws.rs.ext.Provider;
 import java.lang.annotation.Annotation;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -175,11 +176,15 @@ public class Guard implements ContainerRequestFilter {
     }
 
     /** People are sent to where they do what they owe. */
-    private static Response toDuty(ContainerRequestContext request, String path, Duty duty) {
+    private Response toDuty(ContainerRequestContext request, String path, Duty duty) {
         String place = switch (duty) {
             case SECOND_FACTOR -> "/sign-in/second";
             case NEW_PASSWORD, SET_UP_SECOND_FACTOR -> "/account";
         };
+        Optional<Response> kept = KeptForms.kept(request, servlet, path, place);
+        if (kept.isPresent()) {
+            return kept.get();
+        }
         return isPage(request, path) || KeptForms.isFromBrowser(request, path)
                 ? Response.seeOther(UriBuilder.fromPath(place)
                                 .queryParam("to", "{to}")
@@ -200,7 +205,8 @@ public class Guard implements ContainerRequestFilter {
      */
     private Response toSignIn(ContainerRequestContext request, String path) {
         if (!isPage(request, path)) {
-            return KeptForms.of(request, servlet, path)
+            return KeptForms.kept(request, servlet, path, "/sign-in")
+                    .or(() -> KeptForms.lost(request, servlet, path))
                     .orElseGet(() -> Problems.response(new WebRefusal.SignInFirst(), 401));
         }
         UriBuilder signIn = UriBuilder.fromPath("/sign-in").queryParam("to", "{to}");

@@ -61,7 +61,7 @@ public class SecondFactorPages extends PageResource {
     @Context
     HttpServletRequest request;
 
-    public record AppSetUpPage(Fields fields, QrCode qr, String secret) implements Page {
+    public record AppSetUpPage(Fields fields, QrCode qr, String uri, String secret) implements Page {
         public AppSetUpPage {
             fields.labeled("settings", "app");
         }
@@ -94,7 +94,7 @@ public class SecondFactorPages extends PageResource {
 
     private AppSetUpPage app(Fields fields) {
         AppKey key = setUpApp.pending(viewer.id(), session());
-        return new AppSetUpPage(fields, QrCode.of(key.uri()), key.secret());
+        return new AppSetUpPage(fields, QrCode.of(key.uri()), key.uri(), key.secret());
     }
 
     @POST
@@ -120,6 +120,9 @@ public class SecondFactorPages extends PageResource {
     @Path("passkeys/begin")
     @Produces(MediaType.APPLICATION_JSON)
     public Response askForPasskey(Fields fields) {
+        if (fields.typed("label").isBlank()) {
+            throw new KernelRefusal.Unfit("label", "{field} is required"); // before the device has made one
+        }
         ownPassword.require(fields, request);
         return PasskeyAnswers.answer(addPasskey.ask(viewer.id(), Sites.of(request)));
     }

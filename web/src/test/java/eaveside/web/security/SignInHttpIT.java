@@ -12,7 +12,9 @@ import java.net.URLEncoder;
 import java.net.http.HttpRequest;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -151,6 +153,52 @@ class SignInHttpIT {
         assertEquals(form, kept);
         Visitor again = Visitor.signedIn("late.sender", Server.chosen(given));
         assertEquals(303, again.post("customers/save", kept).statusCode());
+    }
+
+    /** Signing in on another page stops half-way; the form waits for the rest of it. */
+    @Test
+    void a_form_of_somebody_half_signed_in_is_kept_too() {
+        String given = Visitor.owner().add("Half Sender", "half.sender", "OFFICE");
+        Visitor half = Visitor.signedIn("half.sender", given);
+        Map<String, String> form = new LinkedHashMap<>(Visitor.office().form("customers/new", "/customers/save"));
+        form.put("name", "Kept by Half");
+        var answer = half.post("customers/save", form);
+        assertEquals(401, answer.statusCode());
+        assertEquals(form, Visitor.form(answer, "/customers/save"));
+        assertEquals("/account?to=/account", Visitor.page(answer).select("ol a").attr("href"));
+        half.post("account", Map.of("old", given, "wanted", "larks over the eaves", "again", "larks over the eaves"));
+        assertEquals(303, half.post("customers/save", form).statusCode());
+        assertEquals("1", Visitor.value("select count(*) from customer where name = 'Kept by Half'"));
+    }
+
+    /** Passwords and files are kept nowhere: people are told so in a page, with the way on. */
+    @Test
+    void what_is_kept_nowhere_is_told_to_be_lost() {
+        Server server = Server.shared();
+        for (String path : List.of("account", "settings/users", "sign-in/second", "customers/import")) {
+            var request = HttpRequest.newBuilder(server.at(path))
+                    .header("Accept", "text/html,*/*;q=0.8")
+                    .header("Sec-Fetch-Site", "same-origin")
+                    .header("Referer", server.at("settings/users/new?a=b").toString())
+                    .header(
+                            "Content-Type",
+                            path.endsWith("import")
+                                    ? "multipart/form-data; boundary=b"
+                                    : "application/x-www-form-urlencoded")
+                    .POST(HttpRequest.BodyPublishers.ofString(
+                            path.endsWith("import")
+                                    ? "--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.csv\"\r\n\r\nsecret\r\n--b--\r\n"
+                                    : "wanted=secret"))
+                    .build();
+            var answer = server.send(server.stranger(), request);
+            assertEquals(401, answer.statusCode(), path);
+            var page = Visitor.page(answer);
+            assertEquals("Sign in and enter it again", page.select("main h1").text(), path + ": " + answer.body());
+            assertFalse(answer.body().contains("secret"), path);
+            assertEquals(
+                    "/sign-in?to=%2Fsettings%2Fusers%2Fnew%3Fa%3Db",
+                    page.select("main a.button").attr("href"));
+        }
     }
 
     @Test

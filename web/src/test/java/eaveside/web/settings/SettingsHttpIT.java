@@ -300,6 +300,14 @@ class SettingsHttpIT {
                         .statusCode());
     }
 
+    /** Before the device is asked for one, which would keep what nobody knows here. */
+    @Test
+    void a_passkey_without_a_name_is_not_begun() {
+        var unnamed = owner.post("account/passkeys/begin", Map.of("label", " ", "password", Server.OWNER_PASSWORD));
+        assertEquals(422, unnamed.statusCode());
+        assertFalse(unnamed.body().contains("challenge"), unnamed.body());
+    }
+
     @Test
     void one_ends_a_session_of_ones_own_and_all_others() {
         String given = owner.add("Many Browsers", "many.browsers", "OFFICE");
