@@ -303,7 +303,16 @@ class SettingsHttpIT {
     /** Before the device is asked for one, which would keep what nobody knows here. */
     @Test
     void a_passkey_without_a_name_is_not_begun() {
-        var unnamed = owner.post("account/passkeys/begin", Map.of("label", " ", "password", Server.OWNER_PASSWORD));
+        Server server = Server.shared();
+        var unnamed = server.send(
+                server.signedIn(Server.OWNER, Server.OWNER_PASSWORD),
+                HttpRequest.newBuilder(server.at("account/passkeys/begin"))
+                        .header("Accept", "application/json")
+                        .header("Sec-Fetch-Site", "same-origin")
+                        .header("Content-Type", "application/x-www-form-urlencoded")
+                        .POST(HttpRequest.BodyPublishers.ofString(
+                                "label=+&password=" + URLEncoder.encode(Server.OWNER_PASSWORD, StandardCharsets.UTF_8)))
+                        .build());
         assertEquals(422, unnamed.statusCode());
         assertFalse(unnamed.body().contains("challenge"), unnamed.body());
     }
