@@ -141,10 +141,12 @@ public class AppCodes {
                 .build();
     }
 
-    private static AppKey key(String secret, String username, String company) {
+    static AppKey key(String secret, String username, String company) {
         try {
             URI uri = generator(secret).getURI(company, username);
-            return new AppKey(secret, uri.toString());
+            // The library writes a blank as forms do; apps show the sign as it stands there (RFC 3986 knows no other
+            // blank than %20).
+            return new AppKey(secret, uri.toString().replace("+", "%20"));
         } catch (URISyntaxException e) {
             throw new IllegalStateException(e);
         }
