@@ -70,7 +70,7 @@ public class AssetResource {
         return encodings != null
                 && Arrays.stream(encodings.split(","))
                         .map(String::strip)
-                        .anyMatch(encoding -> encoding.matches("gzip(;\\s*q=(1|0\\.[0-9]*[1-9])[0-9.]*)?"));
+                        .anyMatch(encoding -> encoding.matches("gzip(;\\s*+q=(1(\\.0{0,3})?|0\\.(?!0+$)[0-9]{1,3}))?"));
     }
 
     /** A file of ours as it is. */

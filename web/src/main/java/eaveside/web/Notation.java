@@ -166,7 +166,9 @@ public record Notation(
 
     /** The percentage that the text says, with its sign or without; refused like any number. */
     public BigDecimal percentage(String field, String text) {
-        String number = bare(text).replaceFirst(" *%$", "");
+        String bare = bare(text);
+        String number =
+                bare.endsWith("%") ? bare.substring(0, bare.length() - 1).stripTrailing() : bare;
         return decimal(field, number, number);
     }
 

@@ -48,9 +48,9 @@ public class ChangePassword {
         Candidate candidate = gate.admit(user.username(), address, browser);
         Optional<SignedIn> changed;
         try {
-            if (hasher.matches(wanted.characters(), candidate.hash())) {
+            if (hasher.matches(wanted.characters(), candidate.hash(), PasswordHasher.Caller.user(id))) {
                 changed = gate.complete(candidate, "password.change", Optional.empty());
-            } else if (hasher.matches(old, candidate.hash())) {
+            } else if (hasher.matches(old, candidate.hash(), PasswordHasher.Caller.user(id))) {
                 changed = gate.completeChange(candidate, hasher.hash(wanted.characters()));
             } else {
                 changed = Optional.empty();

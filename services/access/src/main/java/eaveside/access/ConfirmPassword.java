@@ -31,7 +31,7 @@ public class ConfirmPassword {
         Candidate candidate = gate.admit(user.username(), address, browser);
         boolean right;
         try {
-            right = hasher.matches(password, candidate.hash())
+            right = hasher.matches(password, candidate.hash(), PasswordHasher.Caller.user(id))
                     && gate.complete(candidate, "password.confirmed", Optional.empty())
                             .isPresent();
         } catch (AccessRefusal.Busy busy) {

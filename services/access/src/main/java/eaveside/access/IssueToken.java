@@ -10,6 +10,7 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 
 /** Gives a script a bearer token that acts as a user, until it expires or is revoked. */
 @Shared
@@ -60,7 +61,7 @@ public class IssueToken {
                     : new KernelRefusal.IdTaken("token", asked.id(), before.label());
         }
         audit.done(AuditEvent.done("token.issued", asked.by(), user.username())
-                .with(asked.label() + ", " + asked.scope() + ", until " + expires));
+                .with(asked.label() + ", " + asked.scope() + ", until " + expires.truncatedTo(ChronoUnit.SECONDS)));
         return new Issued(asked.id(), secret, expires);
     }
 }

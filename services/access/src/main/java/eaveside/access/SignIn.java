@@ -42,7 +42,7 @@ public class SignIn {
         Candidate candidate = gate.admit(typed, address, browser);
         Optional<SignedIn> signedIn;
         try {
-            signedIn = hasher.matches(password, candidate.hash())
+            signedIn = hasher.matches(password, candidate.hash(), candidate.caller())
                     ? gate.complete(candidate, "sign-in", hasher.stronger(password, candidate.hash()))
                     : Optional.empty();
         } catch (AccessRefusal.Busy busy) {

@@ -3,6 +3,7 @@ package eaveside.web.entrance;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -48,8 +49,6 @@ final class Heads {
 
     /** One type, not several and not a pattern of types. */
     private static final Pattern TYPE = Pattern.compile("[^*,;]+(?:;[^*]*)?");
-
-    private static final Pattern CHARSET = Pattern.compile("(?i)charset[^;]*?=\\s*\"?([^\";]*?)\"?\\s*(?:;|$)");
 
     /** One blank between its parts (RFC 9112, 3), and where the address is one in full (3.2.2) the host of that. */
     private static final Pattern FIRST = Pattern.compile("[A-Z]+ (?:http://([^/?#]*))?/[!-~]* HTTP/1\\.[01]");
@@ -111,10 +110,19 @@ final class Heads {
 
     /** One type, and nothing of it in other signs than those that everything here is in. */
     private static boolean isType(String text) {
-        return TYPE.matcher(text).matches()
-                && CHARSET.matcher(text)
-                        .results()
-                        .allMatch(charset -> charset.group(1).equalsIgnoreCase("utf-8"));
+        return TYPE.matcher(text).matches() && Arrays.stream(text.split(";")).allMatch(Heads::isInOurSigns);
+    }
+
+    /** No expression here either: a stranger's head may hold thousands of blanks, and one that looks for an end behind each tries them all. */
+    private static boolean isInOurSigns(String parameter) {
+        int equals = parameter.indexOf('=');
+        if (equals < 0
+                || !parameter.substring(0, equals).toLowerCase(Locale.ROOT).contains("charset")) {
+            return true;
+        }
+        String value = parameter.substring(equals + 1).strip();
+        boolean quoted = value.length() > 1 && value.startsWith("\"") && value.endsWith("\"");
+        return (quoted ? value.substring(1, value.length() - 1) : value).equalsIgnoreCase("utf-8");
     }
 
     /** Whether the server has made of the fields that matter what stands here. */

@@ -1,5 +1,6 @@
 package eaveside.web.entrance;
 
+import eaveside.kernel.UserId;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
 import java.util.Collections;
@@ -19,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 public class Shares {
     static final int OF_STRANGERS = 40;
     static final int OF_ONE_NETWORK = 10;
-    static final int OF_ONE_CALLER = 20;
+    static final int OF_ONE_CALLER = 16;
     static final int OF_ALL_CALLERS = 150;
 
     /** Of bodies that are worked on at the same time, in megabytes together: what is made of one takes many times its size. */
@@ -38,12 +39,12 @@ public class Shares {
     private final Semaphore bodies = new Semaphore(OF_BODIES, true);
     private final Map<String, Integer> busy = new ConcurrentHashMap<>();
 
-    /** What let somebody in lately, by its hash; the one used least lately is forgotten first. */
-    private final Map<String, Boolean> known = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
+    /** Whom what was shown let in lately, by its hash; the one used least lately is forgotten first. */
+    private final Map<String, String> known = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1;
 
         @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Boolean> eldest) {
+        protected boolean removeEldestEntry(Map.Entry<String, String> eldest) {
             return size() > REMEMBERED;
         }
     });
@@ -54,9 +55,12 @@ public class Shares {
         void close();
     }
 
-    /** @param  credential what a request showed, hashed, and let somebody in */
-    public void admitted(String credential) {
-        known.put(credential, true);
+    /**
+     * @param  credential what a request showed, hashed, and let somebody in
+     * @param  user       who has one share with everything that lets them in
+     */
+    public void admitted(String credential, UserId user) {
+        known.put(credential, user.toString());
     }
 
     /** It lets nobody in any more. */
@@ -71,9 +75,8 @@ public class Shares {
      */
     @Nullable
     Place place(@Nullable String credential, String network) {
-        return credential == null || !isKnown(credential)
-                ? place(network, OF_ONE_NETWORK, strangers)
-                : place(credential, OF_ONE_CALLER, callers);
+        String caller = callerOf(credential);
+        return caller == null ? place(network, OF_ONE_NETWORK, strangers) : place(caller, OF_ONE_CALLER, callers);
     }
 
     /**
@@ -88,10 +91,11 @@ public class Shares {
             return () -> {};
         }
         int megabytes = bytes / 1_000_000 + 1;
-        if (!isKnown(credential)) {
+        String user = callerOf(credential);
+        if (user == null) {
             return has(megabytes, Duration.ZERO) ? () -> bodies.release(megabytes) : null;
         }
-        String caller = "bodies of " + credential;
+        String caller = "bodies of " + user;
         if (!enters(caller, BODIES_OF_ONE_CALLER)) {
             return null;
         }
@@ -115,8 +119,8 @@ public class Shares {
         }
     }
 
-    private boolean isKnown(@Nullable String credential) {
-        return credential != null && known.get(credential) != null;
+    private @Nullable String callerOf(@Nullable String credential) {
+        return credential == null ? null : known.get(credential);
     }
 
     private @Nullable Place place(String caller, int most, Semaphore all) {

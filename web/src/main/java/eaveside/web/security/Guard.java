@@ -153,7 +153,7 @@ public class Guard implements ContainerRequestFilter {
     }
 
     private void admit(String secret, Admitted who) {
-        shares.admitted(Digest.sha256(secret));
+        shares.admitted(Digest.sha256(secret), who.user().id());
         viewer.signedInAs(who);
     }
 

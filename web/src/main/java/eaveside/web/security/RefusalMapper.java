@@ -82,7 +82,9 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
         PlainAnswer outage = Outage.behind(thrown);
         if (outage != null) {
             String what = outage.equals(PlainAnswer.noDatabase()) ? "No database" : "The database took too long";
-            LOG.log(Level.WARNING, thrown, () -> what + " at " + uri.getPath());
+            // Without the address: whatever callers ask for meanwhile, it is one thing, which the log tells once with a
+            // count.
+            LOG.log(Level.WARNING, thrown, () -> what);
             return unavailable(outage);
         }
         String id = Ids.next().toString();

@@ -31,7 +31,7 @@ public final class PhoneNames {
             "told", "customerNotified",
             "thing", "item"));
 
-    private static final Pattern LAST = Pattern.compile("[A-Za-z]+$");
+    private static final Pattern LAST = Pattern.compile("(?<![A-Za-z])[A-Za-z]++$");
 
     private PhoneNames() {}
 

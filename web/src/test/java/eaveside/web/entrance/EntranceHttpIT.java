@@ -134,6 +134,47 @@ class EntranceHttpIT {
         }
     }
 
+    /** As long as heads may be, of what makes an expression try again and again: none takes a thread for long. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Content-Type: a/b;charset=%s\"\"x",
+                "Content-Type: a/b;charset%s=x",
+                "Content-Type: multipart/form-data;%sboundary=\"x",
+                "Content-Type: a;%s;charset=utf-8;charset=x",
+                "Accept-Encoding: gzip;%sq=0.1x",
+                "Accept: %stext/html;",
+                "Cookie: a%s=b",
+                "Authorization: Bearer%s x",
+                "X-Forwarded-For: 1%s,2",
+                "Forwarded: for=%s",
+                "User-Agent: (%s",
+                "If-None-Match: \"%s",
+                "Range: bytes=%s",
+                "Origin: http://%s"
+            })
+    void readsALongHeadInNoTime(String field) {
+        String page = RawHttp.ask(SERVER, "GET /sign-in HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n");
+        Matcher asset = Pattern.compile("/assets/\\w+/htmx\\.min\\.js").matcher(page);
+        assertTrue(asset.find());
+        long begun = System.nanoTime();
+        List<RawHttp> all = new ArrayList<>();
+        for (String filling : List.of(" ", "a", "1", ",", ";", "=\"", "(", "\"", ";a=", "0.1")) {
+            String filled = field.formatted(filling.repeat(7_000 / filling.length()));
+            for (String path : List.of("/sign-in", asset.group())) {
+                all.add(RawHttp.to(SERVER)
+                        .send("GET " + path + " HTTP/1.1\r\nHost: a\r\nConnection: close\r\n" + filled + "\r\n\r\n"));
+            }
+        }
+        for (RawHttp one : all) {
+            String answer = one.answer(Duration.ofSeconds(20));
+            assertTrue(answer.startsWith("HTTP/1.1 "), () -> "no answer: " + answer);
+            one.close();
+        }
+        Duration took = Duration.ofNanos(System.nanoTime() - begun);
+        assertTrue(took.toSeconds() < 10, () -> took + " for " + field);
+    }
+
     /** However the network divides it: what is read is what was sent, and nothing that lay there before. */
     @Test
     void readsAHeadThatComesInPartsAsAWhole() throws Exception {

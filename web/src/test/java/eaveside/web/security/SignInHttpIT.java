@@ -165,7 +165,9 @@ class SignInHttpIT {
         var answer = half.post("customers/save", form);
         assertEquals(401, answer.statusCode());
         assertEquals(form, Visitor.form(answer, "/customers/save"));
-        assertEquals("/account?to=/account", Visitor.page(answer).select("ol a").attr("href"));
+        assertEquals(
+                "/account?to=/account%3Fdone=access.kept.next",
+                Visitor.page(answer).select("ol a").attr("href"));
         half.post("account", Map.of("old", given, "wanted", "larks over the eaves", "again", "larks over the eaves"));
         assertEquals(303, half.post("customers/save", form).statusCode());
         assertEquals("1", Visitor.value("select count(*) from customer where name = 'Kept by Half'"));

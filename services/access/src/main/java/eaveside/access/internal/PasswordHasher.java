@@ -2,14 +2,18 @@ package eaveside.access.internal;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.NewPassword;
+import eaveside.kernel.Network;
+import eaveside.kernel.UserId;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.nio.CharBuffer;
 import java.security.SecureRandom;
 import java.text.Normalizer;
 import java.time.Duration;
 import java.util.Base64;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
@@ -33,32 +37,83 @@ public class PasswordHasher {
     private static final int QUEUE_PER_CORE = 16;
     private static final Duration PATIENCE = Duration.ofSeconds(5);
 
+    /** Of those who are known: what they ask for is done one after the other. */
+    private static final int MOST_OF_ONE = 3;
+
+    /** Of all who ask from one network and show nothing that is known. */
+    private static final int MOST_OF_STRANGERS = 8;
+
     private final SecureRandom random = new SecureRandom();
-    private final Semaphore cores;
-    private final Semaphore seats;
+    private final Lane strangers;
+    private final Lane known;
+    private final Map<String, Integer> asking = new ConcurrentHashMap<>();
 
     private final Duration patience;
 
-    /** Half of the cores, so that the other half serves those who are in. */
+    private record Lane(Semaphore cores, Semaphore seats) {
+        Lane(int atOnce, int queuePerCore) {
+            this(new Semaphore(atOnce, true), new Semaphore(Math.max(1, atOnce) * (1 + queuePerCore)));
+        }
+    }
+
+    /**
+     * Who has a password looked at. Those who are known have a queue of their own, in which none has many places: no flood of strangers and none
+     * of their own makes another of them wait for long.
+     *
+     * @param  isKnown by a session, or by a browser that its user has signed in with before
+     */
+    public record Caller(String name, boolean isKnown) {
+        public static Caller user(UserId user) {
+            return new Caller("user " + user, true);
+        }
+
+        static Caller browser(String digest) {
+            return new Caller("browser " + digest, true);
+        }
+
+        static Caller from(String address) {
+            return new Caller("network " + Network.of(address), false);
+        }
+    }
+
+    /** Half of the cores for strangers, so that the other half serves those who are in, whose passwords have as many. */
     public PasswordHasher() {
         this(Math.max(1, Runtime.getRuntime().availableProcessors() / 2), QUEUE_PER_CORE, PATIENCE);
     }
 
     PasswordHasher(int atOnce, int queuePerCore, Duration patience) {
-        this.cores = new Semaphore(atOnce, true);
-        this.seats = new Semaphore(Math.max(1, atOnce) * (1 + queuePerCore));
+        this.strangers = new Lane(atOnce, queuePerCore);
+        this.known = new Lane(atOnce, queuePerCore);
         this.patience = patience;
     }
 
     /** Refuses with {@link AccessRefusal.Busy}. */
     public String hash(char[] password) {
-        return inTurn(() -> Objects.requireNonNull(ARGON.encode(normalized(password))));
+        return inTurn(known, () -> Objects.requireNonNull(ARGON.encode(normalized(password))));
     }
 
     /** Refuses with {@link AccessRefusal.Busy}. An overlong text matches nothing, after as long a look. */
+    public boolean matches(char[] password, String stored, Caller caller) {
+        int most = caller.isKnown() ? MOST_OF_ONE : MOST_OF_STRANGERS;
+        try {
+            if (asking.merge(caller.name(), 1, Integer::sum) > most) {
+                throw new AccessRefusal.Busy();
+            }
+            return matches(password, stored, caller.isKnown() ? known : strangers);
+        } finally {
+            asking.computeIfPresent(caller.name(), (same, places) -> places == 1 ? null : places - 1);
+        }
+    }
+
+    /** What somebody who is in asks about another's. Refuses likewise. */
     public boolean matches(char[] password, String stored) {
+        return matches(password, stored, known);
+    }
+
+    private boolean matches(char[] password, String stored, Lane lane) {
         boolean overlong = password.length > 2 * NewPassword.LONGEST;
-        return inTurn(() -> ARGON.matches(overlong ? "overlong" : normalized(password), overlong ? decoy() : stored));
+        return inTurn(
+                lane, () -> ARGON.matches(overlong ? "overlong" : normalized(password), overlong ? decoy() : stored));
     }
 
     /** A hash of the same password at today's cost, where the stored one was made at another. */
@@ -76,24 +131,24 @@ public class PasswordHasher {
         return Normalizer.normalize(CharBuffer.wrap(password), Normalizer.Form.NFKC);
     }
 
-    private <T> T inTurn(Supplier<T> work) {
-        if (!seats.tryAcquire()) {
+    private <T> T inTurn(Lane lane, Supplier<T> work) {
+        if (!lane.seats().tryAcquire()) {
             throw new AccessRefusal.Busy();
         }
         try {
-            if (!cores.tryAcquire(patience.toMillis(), TimeUnit.MILLISECONDS)) {
+            if (!lane.cores().tryAcquire(patience.toMillis(), TimeUnit.MILLISECONDS)) {
                 throw new AccessRefusal.Busy();
             }
             try {
                 return work.get();
             } finally {
-                cores.release();
+                lane.cores().release();
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new AccessRefusal.Busy();
         } finally {
-            seats.release();
+            lane.seats().release();
         }
     }
 

@@ -84,6 +84,13 @@ public class SignInGate {
             return user != null;
         }
 
+        /** In whose turn the password is looked at. */
+        public PasswordHasher.Caller caller() {
+            return user != null && browser != null
+                    ? PasswordHasher.Caller.browser(browser)
+                    : PasswordHasher.Caller.from(address);
+        }
+
         /** Never the hash. */
         @Override
         public String toString() {

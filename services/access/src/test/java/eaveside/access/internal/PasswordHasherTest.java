@@ -7,10 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.NewPassword;
+import eaveside.access.internal.PasswordHasher.Caller;
 import java.text.Normalizer;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 
 class PasswordHasherTest {
@@ -77,5 +82,62 @@ class PasswordHasherTest {
     void who_waits_too_long_is_turned_away() throws Exception {
         PasswordHasher impatient = new PasswordHasher(0, 2, Duration.ofMillis(5));
         assertThrows(AccessRefusal.Busy.class, () -> impatient.hash("gutters clean by noon".toCharArray()));
+    }
+
+    /** The one core of strangers is at work for good, and their queue is full. */
+    @Test
+    void those_who_are_known_wait_for_no_stranger_and_none_of_them_for_another() throws Exception {
+        PasswordHasher small = new PasswordHasher(1, 16, Duration.ofSeconds(30));
+        String hash = small.hash("gutters clean by noon".toCharArray());
+        char[] wrong = "wrong".toCharArray();
+        AtomicBoolean over = new AtomicBoolean();
+        AtomicInteger away = new AtomicInteger();
+        List<Thread> flood = new ArrayList<>();
+        for (int i = 0; i < 60; i++) {
+            Caller caller = i < 40 ? Caller.from("192.0.2." + i % 20) : Caller.browser("of one of them");
+            flood.add(Thread.ofPlatform().start(() -> {
+                while (!over.get()) {
+                    try {
+                        small.matches(wrong, hash, caller);
+                    } catch (AccessRefusal.Busy refused) {
+                        away.incrementAndGet();
+                        LockSupport.parkNanos(1_000_000);
+                    }
+                }
+            }));
+        }
+        try {
+            for (int i = 0; i < 20; i++) {
+                assertTrue(small.matches("gutters clean by noon".toCharArray(), hash, Caller.browser("of another")));
+            }
+        } finally {
+            over.set(true);
+            for (Thread one : flood) {
+                one.join();
+            }
+        }
+        assertTrue(away.get() > 0, "it was a flood");
+    }
+
+    @Test
+    void one_network_leaves_room_for_strangers_elsewhere() throws Exception {
+        PasswordHasher stopped = new PasswordHasher(0, 16, Duration.ofSeconds(2));
+        List<Thread> flood = new ArrayList<>();
+        AtomicInteger atOnce = new AtomicInteger();
+        for (int i = 0; i < 30; i++) {
+            flood.add(Thread.startVirtualThread(() -> {
+                long begun = System.nanoTime();
+                assertThrows(
+                        AccessRefusal.Busy.class,
+                        () -> stopped.matches("x".toCharArray(), "y", Caller.from("192.0.2.9")));
+                if (System.nanoTime() - begun < 1_000_000_000L) {
+                    atOnce.incrementAndGet();
+                }
+            }));
+        }
+        for (Thread one : flood) {
+            one.join();
+        }
+        assertEquals(22, atOnce.get(), "of thirty, eight may wait");
     }
 }
