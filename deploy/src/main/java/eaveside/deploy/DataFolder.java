@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
@@ -157,6 +159,8 @@ final class DataFolder {
                     FileChannel.open(root.resolve("task.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
             channel.lock();
             HELD.add(channel);
+        } catch (OverlappingFileLockException e) {
+            // It is this process's turn already.
         } catch (IOException e) {
             throw new Failure("Cannot lock the data folder " + root + ": " + e.getMessage(), e);
         }
@@ -168,6 +172,8 @@ final class DataFolder {
             if (Files.exists(log) && Files.size(log) > LARGE_LOG) {
                 Files.move(log, log.resolveSibling(log.getFileName() + ".1"), StandardCopyOption.REPLACE_EXISTING);
             }
+        } catch (NoSuchFileException e) {
+            // Another has just done so.
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -88,7 +88,7 @@ final class Launcher {
 
         Path path() {
             if (data != null && data.toString().isBlank()) {
-                throw new Failure("--data takes a folder, and nothing is none");
+                throw new Failure("--data takes a folder");
             }
             return data != null ? data : defaultData();
         }
@@ -142,6 +142,9 @@ final class Launcher {
 
         private void requireOfThisMachine() {
             try (var socket = new ServerSocket()) {
+                if (bind.isBlank()) {
+                    throw new IOException("no address");
+                }
                 socket.bind(new InetSocketAddress(InetAddress.getByName(bind), 0));
             } catch (IOException e) {
                 throw new Failure(
@@ -184,6 +187,7 @@ final class Launcher {
         public Integer call() throws IOException {
             requirePort();
             requireOfThisMachine();
+            DataFolder.putAside(path().resolve("log/console.log"));
             var settings = settings();
             var folder = folder();
             var company = Company.start(folder, bind, port, settings, this::first, answer -> {
@@ -380,6 +384,7 @@ final class Launcher {
         if (!folder.hasDatabase()) {
             throw new Failure("There is no database in " + folder.root());
         }
+        folder.awaitTurn();
         var binaries = PreparedServer.current().postgres();
         if (!folder.tryLock("verifying")) {
             return work.on(PostgresServer.running(binaries, folder));
@@ -392,9 +397,8 @@ final class Launcher {
     private static void divertChatter(DataFolder folder) {
         try {
             Files.createDirectories(folder.logs());
-            // Added to: another process of this folder may have it open, and what it said is still needed.
+            // Added to: a server of this folder may have it open.
             Path log = folder.logs().resolve("console.log");
-            DataFolder.putAside(log);
             var console = new PrintStream(
                     Files.newOutputStream(log, StandardOpenOption.CREATE, StandardOpenOption.APPEND), true);
             System.setOut(console);

@@ -217,8 +217,6 @@ final class PostgresServer implements AutoCloseable {
                 // What is in a refused row stays out of the log.
                 "log_error_verbosity=terse",
                 "log_min_error_statement=panic",
-                // Refusals are the program's to tell, and callers could fill the disk with them.
-                "log_min_messages=log",
                 "timezone=UTC",
                 "log_timezone=UTC");
         return run(

@@ -123,6 +123,18 @@ class PasswordRulesTest {
         }
     }
 
+    /** Signs that can each be read as several letters; the whole took the estimate five seconds. */
+    @Test
+    void the_hardest_text_to_measure_is_measured_soon() {
+        String hard = "4@8({[<369&#!1/|0$5+7%2".repeat(6).substring(0, NewPassword.LONGEST);
+        long begun = System.nanoTime();
+        for (int i = 0; i < 4; i++) {
+            new NewPassword(hard.substring(i) + "x".repeat(i));
+        }
+        long millis = (System.nanoTime() - begun) / 1_000_000;
+        assertTrue(millis < 6_000, millis + " ms for four");
+    }
+
     @Test
     void blanks_are_part_of_the_password() {
         assertTrue(java.util.Arrays.equals(

@@ -32,7 +32,7 @@ final class Heads {
     private static final Pattern CONTROL = Pattern.compile("%(?:[01][0-9A-Fa-f]|7[Ff]|2[Ff]|5[Cc]|3[AaBb])");
 
     /**
-     * Escapes of what needs none (RFC 3986, 2.3), empty parts and parts of dots alone: one address has one spelling, for whoever decides by how it
+     * Escapes of what needs none (RFC 3986, 2.3), empty parts and parts of dots alone: such an address has one spelling, for whoever decides by how it
      * begins as for whoever reads it.
      */
     private static final Pattern NEEDLESS =
@@ -115,14 +115,15 @@ final class Heads {
 
     /** No expression here either: a stranger's head may hold thousands of blanks, and one that looks for an end behind each tries them all. */
     private static boolean isInOurSigns(String parameter) {
-        int equals = parameter.indexOf('=');
-        if (equals < 0
-                || !parameter.substring(0, equals).toLowerCase(Locale.ROOT).contains("charset")) {
+        int named = parameter.toLowerCase(Locale.ROOT).indexOf("charset");
+        if (named < 0) {
             return true;
         }
+        // Wherever the word stands: readers that look for it elsewhere than another would find another.
+        int equals = parameter.indexOf('=', named);
         String value = parameter.substring(equals + 1).strip();
         boolean quoted = value.length() > 1 && value.startsWith("\"") && value.endsWith("\"");
-        return (quoted ? value.substring(1, value.length() - 1) : value).equalsIgnoreCase("utf-8");
+        return equals > 0 && (quoted ? value.substring(1, value.length() - 1) : value).equalsIgnoreCase("utf-8");
     }
 
     /** Whether the server has made of the fields that matter what stands here. */

@@ -49,6 +49,13 @@ public class Shares {
         }
     });
 
+    /** How somebody came in: what a script's token and half a sign-in take is not taken from whoever is in as a whole. */
+    public enum Way {
+        SESSION,
+        HALF,
+        SCRIPT
+    }
+
     /** A place, to be given back. */
     interface Place extends AutoCloseable {
         @Override
@@ -57,10 +64,10 @@ public class Shares {
 
     /**
      * @param  credential what a request showed, hashed, and let somebody in
-     * @param  user       who has one share with everything that lets them in
+     * @param  user       who has one share for all that lets them in the same way
      */
-    public void admitted(String credential, UserId user) {
-        known.put(credential, user.toString());
+    public void admitted(String credential, UserId user, Way way) {
+        known.put(credential, way + " of " + user);
     }
 
     /** It lets nobody in any more. */

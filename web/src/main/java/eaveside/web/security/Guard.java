@@ -83,6 +83,10 @@ public class Guard implements ContainerRequestFilter {
                 bySession();
             }
         } catch (AccessRefusal.BadToken refusal) {
+            String token = Credential.bearer(servlet);
+            if (token != null) {
+                shares.ended(Digest.sha256(token));
+            }
             request.abortWith(Problems.response(refusal, 401));
             return;
         }
@@ -153,7 +157,12 @@ public class Guard implements ContainerRequestFilter {
     }
 
     private void admit(String secret, Admitted who) {
-        shares.admitted(Digest.sha256(secret), who.user().id());
+        shares.admitted(
+                Digest.sha256(secret),
+                who.user().id(),
+                who.scope() != null
+                        ? Shares.Way.SCRIPT
+                        : who.duty() == Duty.SECOND_FACTOR ? Shares.Way.HALF : Shares.Way.SESSION);
         viewer.signedInAs(who);
     }
 

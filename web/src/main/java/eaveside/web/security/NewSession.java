@@ -39,7 +39,7 @@ public class NewSession {
         if (before != null) {
             endSession.replaced(before);
         }
-        shares.admitted(Digest.sha256(begun.secret()), signedIn.user().id());
+        shares.admitted(Digest.sha256(begun.secret()), signedIn.user().id(), Shares.Way.HALF);
         boolean kept = signedIn.user().role() == Role.TECHNICIAN;
         return Response.fromResponse(answer)
                 .header(

@@ -28,7 +28,7 @@ class SharesTest {
 
     @Test
     void strangers_leave_room_for_those_who_are_in() {
-        shares.admitted("mine", UserId.next());
+        shares.admitted("mine", UserId.next(), Shares.Way.SESSION);
         List<Shares.Place> all = taken(null, Shares.OF_STRANGERS);
         assertNull(shares.place(null, "198.51.100.1"));
         assertNull(shares.place("made up", "198.51.100.1"), "what lets nobody in is worth nothing");
@@ -51,7 +51,7 @@ class SharesTest {
 
     @Test
     void what_has_ended_is_a_stranger_again() {
-        shares.admitted("mine", UserId.next());
+        shares.admitted("mine", UserId.next(), Shares.Way.SESSION);
         shares.ended("mine");
         for (int i = 0; i < Shares.OF_ONE_NETWORK; i++) {
             assertNotNull(shares.place("mine", "192.0.2.9"));
@@ -61,8 +61,8 @@ class SharesTest {
 
     @Test
     void one_caller_leaves_room_for_the_others() {
-        shares.admitted("mine", UserId.next());
-        shares.admitted("yours", UserId.next());
+        shares.admitted("mine", UserId.next(), Shares.Way.SESSION);
+        shares.admitted("yours", UserId.next(), Shares.Way.SESSION);
         List<Shares.Place> mine = taken("mine", Shares.OF_ONE_CALLER);
         assertNull(shares.place("mine", "198.51.100.1"));
         taken("yours", Shares.OF_ONE_CALLER).forEach(Shares.Place::close);
@@ -75,11 +75,15 @@ class SharesTest {
     void all_that_lets_one_user_in_has_one_share() {
         UserId user = UserId.next();
         for (int i = 0; i < Shares.OF_ONE_CALLER; i++) {
-            shares.admitted("session " + i, user);
+            shares.admitted("session " + i, user, Shares.Way.SESSION);
             assertNotNull(shares.place("session " + i, "192.0.2.9"));
         }
-        shares.admitted("one more", user);
+        shares.admitted("one more", user, Shares.Way.SESSION);
         assertNull(shares.place("one more", "192.0.2.9"));
+        shares.admitted("a script", user, Shares.Way.SCRIPT);
+        assertNotNull(shares.place("a script", "192.0.2.9"), "tokens have their own");
+        shares.admitted("half", user, Shares.Way.HALF);
+        assertNotNull(shares.place("half", "192.0.2.9"), "so has whoever knows no more than the password");
         for (int i = 0; i < Shares.BODIES_OF_ONE_CALLER; i++) {
             assertNotNull(shares.room("session " + i, 300_000));
         }
@@ -90,10 +94,10 @@ class SharesTest {
     void many_callers_leave_room_for_strangers_too() {
         List<Shares.Place> all = new ArrayList<>();
         for (int i = 0; all.size() < Shares.OF_ALL_CALLERS; i++) {
-            shares.admitted("caller " + i, UserId.next());
+            shares.admitted("caller " + i, UserId.next(), Shares.Way.SESSION);
             all.addAll(taken("caller " + i, Math.min(Shares.OF_ONE_CALLER, Shares.OF_ALL_CALLERS - all.size())));
         }
-        shares.admitted("one more", UserId.next());
+        shares.admitted("one more", UserId.next(), Shares.Way.SESSION);
         assertNull(shares.place("one more", "198.51.100.1"));
         taken(null, 1).forEach(Shares.Place::close);
         all.forEach(Shares.Place::close);
@@ -102,8 +106,8 @@ class SharesTest {
 
     @Test
     void bodies_wait_for_one_another_only_where_they_are_large() {
-        shares.admitted("mine", UserId.next());
-        shares.admitted("yours", UserId.next());
+        shares.admitted("mine", UserId.next(), Shares.Way.SESSION);
+        shares.admitted("yours", UserId.next(), Shares.Way.SESSION);
         List<Shares.Place> all = new ArrayList<>();
         for (int i = 0; i < Shares.BODIES_OF_ONE_CALLER; i++) {
             all.add(Objects.requireNonNull(shares.room("mine", 2_500_000)));
@@ -122,8 +126,8 @@ class SharesTest {
 
     @Test
     void strangers_do_not_pass_those_who_wait() throws Exception {
-        shares.admitted("mine", UserId.next());
-        shares.admitted("yours", UserId.next());
+        shares.admitted("mine", UserId.next(), Shares.Way.SESSION);
+        shares.admitted("yours", UserId.next(), Shares.Way.SESSION);
         Shares.Place first = Objects.requireNonNull(shares.room("mine", 8_000_000));
         try (var thread = Executors.newSingleThreadExecutor()) {
             Future<Shares.@Nullable Place> waits = thread.submit(() -> shares.room("yours", 8_000_000));

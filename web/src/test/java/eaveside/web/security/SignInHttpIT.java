@@ -195,7 +195,7 @@ class SignInHttpIT {
             var answer = server.send(server.stranger(), request);
             assertEquals(401, answer.statusCode(), path);
             var page = Visitor.page(answer);
-            assertEquals("Sign in and enter it again", page.select("main h1").text(), path + ": " + answer.body());
+            assertEquals("Sign in and do it again", page.select("main h1").text(), path + ": " + answer.body());
             assertFalse(answer.body().contains("secret"), path);
             assertEquals(
                     "/sign-in?to=%2Fsettings%2Fusers%2Fnew%3Fa%3Db",

@@ -57,18 +57,14 @@ public class PasswordHasher {
     }
 
     /**
-     * Who has a password looked at. Those who are known have a queue of their own, in which none has many places: no flood of strangers and none
-     * of their own makes another of them wait for long.
+     * Who has a password looked at. Those who are known have a queue of their own, in which each user has few places for all that
+     * they try: no flood of strangers makes any of them wait, and none of them another for long.
      *
      * @param  isKnown by a session, or by a browser that its user has signed in with before
      */
     public record Caller(String name, boolean isKnown) {
         public static Caller user(UserId user) {
             return new Caller("user " + user, true);
-        }
-
-        static Caller browser(String digest) {
-            return new Caller("browser " + digest, true);
         }
 
         static Caller from(String address) {

@@ -87,7 +87,7 @@ public class SignInGate {
         /** In whose turn the password is looked at. */
         public PasswordHasher.Caller caller() {
             return user != null && browser != null
-                    ? PasswordHasher.Caller.browser(browser)
+                    ? PasswordHasher.Caller.user(user)
                     : PasswordHasher.Caller.from(address);
         }
 

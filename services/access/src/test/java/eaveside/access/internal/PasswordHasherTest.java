@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.access.AccessRefusal;
 import eaveside.access.NewPassword;
 import eaveside.access.internal.PasswordHasher.Caller;
+import eaveside.kernel.UserId;
 import java.text.Normalizer;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -90,11 +91,13 @@ class PasswordHasherTest {
         PasswordHasher small = new PasswordHasher(1, 16, Duration.ofSeconds(30));
         String hash = small.hash("gutters clean by noon".toCharArray());
         char[] wrong = "wrong".toCharArray();
+        UserId one = UserId.next();
+        UserId another = UserId.next();
         AtomicBoolean over = new AtomicBoolean();
         AtomicInteger away = new AtomicInteger();
         List<Thread> flood = new ArrayList<>();
         for (int i = 0; i < 60; i++) {
-            Caller caller = i < 40 ? Caller.from("192.0.2." + i % 20) : Caller.browser("of one of them");
+            Caller caller = i < 40 ? Caller.from("192.0.2." + i % 20) : Caller.user(one);
             flood.add(Thread.ofPlatform().start(() -> {
                 while (!over.get()) {
                     try {
@@ -108,12 +111,12 @@ class PasswordHasherTest {
         }
         try {
             for (int i = 0; i < 20; i++) {
-                assertTrue(small.matches("gutters clean by noon".toCharArray(), hash, Caller.browser("of another")));
+                assertTrue(small.matches("gutters clean by noon".toCharArray(), hash, Caller.user(another)));
             }
         } finally {
             over.set(true);
-            for (Thread one : flood) {
-                one.join();
+            for (Thread thread : flood) {
+                thread.join();
             }
         }
         assertTrue(away.get() > 0, "it was a flood");
