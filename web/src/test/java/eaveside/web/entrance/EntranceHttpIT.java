@@ -136,41 +136,37 @@ class EntranceHttpIT {
         }
     }
 
-    /** As long as heads may be, of what makes an expression try again and again: none takes a thread for long. */
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "Content-Type: a/b;charset=%s\"\"x",
-                "Content-Type: a/b;charset%s=x",
-                "Content-Type: multipart/form-data;%sboundary=\"x",
-                "Content-Type: a;%s;charset=utf-8;charset=x",
-                "Accept-Encoding: gzip;%sq=0.1x",
-                "Accept: %stext/html;",
-                "Cookie: a%s=b",
-                "Authorization: Bearer%s x",
-                "X-Forwarded-For: 1%s,2",
-                "Forwarded: for=%s",
-                "User-Agent: (%s",
-                "If-None-Match: \"%s",
-                "Range: bytes=%s",
-                "Origin: http://%s"
-            })
-    void readsALongHeadInNoTime(String field) {
+    /** What makes an expression try again and again where it stands as often as a head may hold it. */
+    private static final List<String> FIELDS = List.of(
+            "Content-Type: a/b;charset=%s\"\"x",
+            "Content-Type: a/b;charset%s=x",
+            "Content-Type: multipart/form-data;%sboundary=\"x",
+            "Content-Type: a;%s;charset=utf-8;charset=x",
+            "Accept-Encoding: gzip;%sq=0.1x",
+            "Accept: %stext/html;",
+            "Cookie: a%s=b",
+            "Authorization: Bearer%s x",
+            "X-Forwarded-For: 1%s,2",
+            "Forwarded: for=%s",
+            "User-Agent: (%s",
+            "If-None-Match: \"%s",
+            "Range: bytes=%s",
+            "Origin: http://%s");
+
+    /** None takes a thread for long. */
+    @Test
+    void readsALongHeadInNoTime() {
         String page = RawHttp.ask(SERVER, "GET /sign-in HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n");
         Matcher asset = Pattern.compile("/assets/\\w+/htmx\\.min\\.js").matcher(page);
         assertTrue(asset.find());
         long begun = System.nanoTime();
         List<RawHttp> all = new ArrayList<>();
-        for (String filling : List.of(" ", "a", "1", ",", ";", "=\"", "(", "\"", ";a=", "0.1")) {
-            String filled = field.formatted(filling.repeat(7_000 / filling.length()));
-            if (field.startsWith("Accept-Encoding")) {
-                String file = RawHttp.ask(
-                        SERVER,
-                        "GET " + asset.group() + " HTTP/1.1\r\nHost: a\r\nConnection: close\r\n" + filled + "\r\n\r\n");
-                assertTrue(file.matches("(?s)HTTP/1.1 (200|400) .*"), file.substring(0, 60));
-            }
-            for (String path : List.of("/sign-in")) {
-                all.add(RawHttp.to(SERVER)
+        for (int i = 0; i < FIELDS.size(); i++) {
+            // As many of each address as may ask at once. That field is about a file, which is packed or not.
+            String path = FIELDS.get(i).startsWith("Accept-Encoding") ? asset.group() : "/sign-in";
+            for (String filling : List.of(" ", "a", "1", ",", ";", "=\"", "(", "\"", ";a=", "0.1")) {
+                String filled = FIELDS.get(i).formatted(filling.repeat(7_000 / filling.length()));
+                all.add(RawHttp.from("127.0.1." + (i + 1), SERVER)
                         .send("GET " + path + " HTTP/1.1\r\nHost: a\r\nConnection: close\r\n" + filled + "\r\n\r\n"));
             }
         }
@@ -180,7 +176,7 @@ class EntranceHttpIT {
             one.close();
         }
         Duration took = Duration.ofNanos(System.nanoTime() - begun);
-        assertTrue(took.toSeconds() < 40, () -> took + " for " + field);
+        assertTrue(took.toSeconds() < 40, took::toString);
     }
 
     /** However the network divides it: what is read is what was sent, and nothing that lay there before. */
