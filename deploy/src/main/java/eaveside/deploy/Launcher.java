@@ -6,8 +6,6 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
-import java.net.InetSocketAddress;
-import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -140,12 +138,16 @@ final class Launcher {
             }
         }
 
+        /** Once it is known to be one of ours, and before anything is written. */
+        @Override
+        DataFolder folder() {
+            DataFolder.putAside(DataFolder.open(path()).logs().resolve("console.log"));
+            return super.folder();
+        }
+
         private void requireOfThisMachine() {
-            try (var socket = new ServerSocket()) {
-                if (bind.isBlank()) {
-                    throw new IOException("no address");
-                }
-                socket.bind(new InetSocketAddress(InetAddress.getByName(bind), 0));
+            try {
+                WebServer.listenOnce(bind, 0);
             } catch (IOException e) {
                 throw new Failure(
                         "--bind takes an address of this machine such as 127.0.0.1 or 0.0.0.0, not '" + bind + "'", e);
@@ -187,7 +189,6 @@ final class Launcher {
         public Integer call() throws IOException {
             requirePort();
             requireOfThisMachine();
-            DataFolder.putAside(path().resolve("log/console.log"));
             var settings = settings();
             var folder = folder();
             var company = Company.start(folder, bind, port, settings, this::first, answer -> {

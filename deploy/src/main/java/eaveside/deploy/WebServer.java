@@ -45,11 +45,21 @@ final class WebServer implements AutoCloseable {
         return URI.create("http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + port + "/");
     }
 
-    /** Refuses a port that cannot be had, before anything else is started. */
-    static void checkFree(String bind, int port) {
+    /** @param  port 0 for any */
+    static void listenOnce(String bind, int port) throws IOException {
+        if (bind.isBlank()) {
+            throw new UnknownHostException("no address"); // which the platform would take for this machine
+        }
         try (var socket = new ServerSocket()) {
             socket.setReuseAddress(true);
             socket.bind(new InetSocketAddress(InetAddress.getByName(bind), port));
+        }
+    }
+
+    /** Refuses a port that cannot be had, before anything else is started. */
+    static void checkFree(String bind, int port) {
+        try {
+            listenOnce(bind, port);
         } catch (IOException e) {
             throw new Failure(
                     "Cannot listen on " + bind + " port " + port + ": " + e.getMessage()

@@ -101,6 +101,11 @@ class StartOptionsIT {
             assertEquals(1, said.lines().count(), said);
         }
         assertFalse(Files.exists(Path.of(data)), "and nothing is made");
+        Path others = Files.createDirectories(folder.resolve("others/log"));
+        Files.writeString(others.resolveSibling("letter.txt"), "to somebody");
+        Path large = Files.write(others.resolve("console.log"), new byte[(int) DataFolder.LARGE_LOG + 1]);
+        Launched.refused(folder, "start", "--data=" + others.getParent());
+        assertTrue(Files.exists(large), "and what is another's is left as it is");
     }
 
     /** Between the first look at the port and its use lies the whole start. */
