@@ -172,7 +172,7 @@ public final class Addresses {
         return addresses;
     }
 
-    private static String sample(String template) {
+    static String sample(String template) {
         for (String t = template;
                 t.contains("{");
                 t = t.substring(0, Math.max(t.lastIndexOf('/'), t.lastIndexOf('.')))) {
