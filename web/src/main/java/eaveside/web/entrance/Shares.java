@@ -1,12 +1,12 @@
 package eaveside.web.entrance;
 
+import eaveside.kernel.Places;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
@@ -37,7 +37,7 @@ public class Shares {
     private final Semaphore strangers = new Semaphore(OF_STRANGERS);
     private final Semaphore callers = new Semaphore(OF_ALL_CALLERS);
     private final Semaphore bodies = new Semaphore(OF_BODIES, true);
-    private final Map<String, Integer> busy = new ConcurrentHashMap<>();
+    private final Places busy = new Places();
 
     /** Whom what was shown let in lately, by its hash; the one used least lately is forgotten first. */
     private final Map<String, String> known = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
@@ -103,16 +103,16 @@ public class Shares {
             return has(megabytes, Duration.ZERO) ? () -> bodies.release(megabytes) : null;
         }
         String caller = "bodies of " + user;
-        if (!enters(caller, BODIES_OF_ONE_CALLER)) {
+        if (!busy.enters(caller, BODIES_OF_ONE_CALLER)) {
             return null;
         }
         if (!has(megabytes, PATIENCE)) {
-            leaves(caller);
+            busy.leaves(caller);
             return null;
         }
         return () -> {
             bodies.release(megabytes);
-            leaves(caller);
+            busy.leaves(caller);
         };
     }
 
@@ -131,28 +131,16 @@ public class Shares {
     }
 
     private @Nullable Place place(String caller, int most, Semaphore all) {
-        if (!enters(caller, most)) {
+        if (!busy.enters(caller, most)) {
             return null;
         }
         if (!all.tryAcquire()) {
-            leaves(caller);
+            busy.leaves(caller);
             return null;
         }
         return () -> {
             all.release();
-            leaves(caller);
+            busy.leaves(caller);
         };
-    }
-
-    private boolean enters(String caller, int most) {
-        if (busy.merge(caller, 1, Integer::sum) <= most) {
-            return true;
-        }
-        leaves(caller);
-        return false;
-    }
-
-    private void leaves(String caller) {
-        busy.computeIfPresent(caller, (same, places) -> places == 1 ? null : places - 1);
     }
 }

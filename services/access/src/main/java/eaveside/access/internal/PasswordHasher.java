@@ -3,6 +3,7 @@ package eaveside.access.internal;
 import eaveside.access.AccessRefusal;
 import eaveside.access.NewPassword;
 import eaveside.kernel.Network;
+import eaveside.kernel.Places;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.nio.CharBuffer;
@@ -10,10 +11,8 @@ import java.security.SecureRandom;
 import java.text.Normalizer;
 import java.time.Duration;
 import java.util.Base64;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
@@ -46,7 +45,7 @@ public class PasswordHasher {
     private final SecureRandom random = new SecureRandom();
     private final Lane strangers;
     private final Lane known;
-    private final Map<String, Integer> asking = new ConcurrentHashMap<>();
+    private final Places asking = new Places();
 
     private final Duration patience;
 
@@ -90,14 +89,13 @@ public class PasswordHasher {
 
     /** Refuses with {@link AccessRefusal.Busy}. An overlong text matches nothing, after as long a look. */
     public boolean matches(char[] password, String stored, Caller caller) {
-        int most = caller.isKnown() ? MOST_OF_ONE : MOST_OF_STRANGERS;
+        if (!asking.enters(caller.name(), caller.isKnown() ? MOST_OF_ONE : MOST_OF_STRANGERS)) {
+            throw new AccessRefusal.Busy();
+        }
         try {
-            if (asking.merge(caller.name(), 1, Integer::sum) > most) {
-                throw new AccessRefusal.Busy();
-            }
             return matches(password, stored, caller.isKnown() ? known : strangers);
         } finally {
-            asking.computeIfPresent(caller.name(), (same, places) -> places == 1 ? null : places - 1);
+            asking.leaves(caller.name());
         }
     }
 
