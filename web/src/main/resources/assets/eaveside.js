@@ -28,6 +28,71 @@
   document.addEventListener('htmx:sendError', event => behind(event, texts => texts.away));
   document.addEventListener('htmx:beforeSwap', event => { if (event.detail.shouldSwap) behind(event); });
 
+  // The search of every page: "/" goes to it, arrows go through what it finds, Enter opens. What lies below the field is of
+  // what was typed a moment ago: Enter opens it only where that is what is typed now, else the server is asked.
+  const find = document.getElementById('find');
+  if (find) {
+    const hits = document.getElementById('hits');
+    const options = () => [...hits.querySelectorAll('[role=option]')];
+    const select = option => {
+      options().forEach(other => other.setAttribute('aria-selected', String(other === option)));
+      if (option) {
+        find.setAttribute('aria-activedescendant', option.id);
+        option.scrollIntoView({ block: 'nearest' });
+      } else {
+        find.removeAttribute('aria-activedescendant');
+      }
+    };
+    const isOpen = () => !hits.hidden && options().length > 0;
+    const show = open => {
+      hits.hidden = !open;
+      find.setAttribute('aria-expanded', String(isOpen()));
+      if (!open) select(null);
+    };
+    find.setAttribute('role', 'combobox');
+    find.setAttribute('aria-autocomplete', 'list');
+    find.setAttribute('aria-expanded', 'false');
+    find.setAttribute('aria-controls', 'hits');
+    find.addEventListener('focus', () => show(true));
+    find.addEventListener('input', () => { if (!find.value.trim()) hits.replaceChildren(); });
+    hits.addEventListener('htmx:afterSwap', () => { show(document.activeElement === find); select(options()[0]); });
+    find.addEventListener('keydown', event => {
+      const all = options();
+      const at = all.findIndex(option => option.getAttribute('aria-selected') === 'true');
+      if (event.key === 'Escape') {
+        if (!isOpen()) find.blur();
+        show(false);
+      } else if (all.length && (event.key === 'ArrowDown' || event.key === 'ArrowUp')) {
+        event.preventDefault();
+        show(true);
+        select(all[(at + (event.key === 'ArrowDown' ? 1 : all.length - 1)) % all.length]);
+      } else if (event.key === 'Enter' && isOpen() && at >= 0) {
+        const list = document.getElementById('hit-list');
+        if (list.dataset.for !== find.value.trim()) return;
+        event.preventDefault();
+        location.assign(all[at].href);
+      }
+    });
+    document.addEventListener('click', event => { if (!event.target.closest('.find')) show(false); });
+    find.form.addEventListener('focusout', event => { if (!find.form.contains(event.relatedTarget)) show(false); });
+    document.addEventListener('keydown', event => {
+      if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return;
+      if (event.target.closest('input, textarea, select, [contenteditable]')) return;
+      event.preventDefault();
+      find.focus();
+      find.select();
+    });
+  }
+
+  // The list of what can be made closes like any menu.
+  document.addEventListener('click', event => {
+    document.querySelectorAll('details.create[open]').forEach(menu => { if (!menu.contains(event.target)) menu.open = false; });
+  });
+  document.addEventListener('keydown', event => {
+    const menu = event.key === 'Escape' && document.querySelector('details.create[open]');
+    if (menu) { menu.open = false; menu.querySelector('summary').focus(); }
+  });
+
   // What cannot be taken back, or shuts out another, is asked once more.
   document.addEventListener('submit', event => {
     const question = event.target.dataset.ask;

@@ -11,6 +11,7 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Company.Measures;
+import eaveside.web.worklist.WorklistItem.Type;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -21,6 +22,7 @@ import java.time.format.FormatStyle;
 import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.joda.money.CurrencyUnit;
@@ -33,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  * @param  done   the key of the message to show once after a form went through, or null
  * @param  sights what the viewer may see of what not everybody may
  * @param  owes   whether something is to be done before anything else is open
+ * @param  due    how much is due of each type that has any; empty where no menu is shown
  */
 public record View(
         @Nullable User user,
@@ -44,9 +47,16 @@ public record View(
         String path,
         @Nullable String done,
         Set<Sight> sights,
-        boolean owes) {
+        boolean owes,
+        Map<Type, Long> due) {
     public View {
         sights = Set.copyOf(sights);
+        due = Map.copyOf(due);
+    }
+
+    /** The same with how much is due, for the menu of a page. */
+    public View with(Map<Type, Long> counts) {
+        return new View(user, companyName, zone, today, locale, us, path, done, sights, owes, counts);
     }
 
     /** The text of a message bundle: the part in front of the first dot names the bundle. */
@@ -70,6 +80,11 @@ public record View(
 
     public boolean is(Role... roles) {
         return user != null && Set.of(roles).contains(user.role());
+    }
+
+    /** Whether the viewer goes about by the menu at the side: office and owner, once nothing else is to be done first. */
+    public boolean hasMenu() {
+        return user != null && !owes && !is(Role.TECHNICIAN);
     }
 
     /** Whether the viewer may see what work costs; a cost is shown nowhere else. */

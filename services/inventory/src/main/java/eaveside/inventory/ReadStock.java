@@ -18,6 +18,7 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
+import eaveside.kernel.Texts;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
@@ -29,6 +30,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.hibernate.query.Page;
 import org.jspecify.annotations.Nullable;
 
 /** What there is, where, what it cost, and how it came to be so. */
@@ -87,6 +89,20 @@ public class ReadStock {
                 found.subList(start, Math.min(found.size(), start + size + 1)),
                 size,
                 item -> item.id().toString());
+    }
+
+    /** A few items for a search: each word begins a word of the code or name or, where none does, comes close to one. */
+    @Transactional
+    public List<StockItem> itemHits(String text, int most) {
+        return queries.itemsLike(text, most).stream().map(StockItemRow::content).toList();
+    }
+
+    /** A few lots for a search, whose label begins so; the newest first. */
+    @Transactional
+    public List<Lot> lotHits(String text, int most) {
+        return queries.lotsBeginning(Texts.beginning(text), Page.first(most)).stream()
+                .map(row -> row.toLot(books.currency()))
+                .toList();
     }
 
     @Transactional

@@ -14,6 +14,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.PageKey;
 import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
+import eaveside.kernel.Texts;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import jakarta.inject.Inject;
@@ -21,13 +22,16 @@ import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.hibernate.query.Page;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
@@ -148,7 +152,7 @@ public class ReadInvoices {
             return listed(queries.invoicesBefore(before, Page.first(size + 1)), size);
         }
         List<CustomerId> of = customer == null ? List.of() : readCustomer.idsOf(customer);
-        if (text.length() <= LONGEST_NUMBER && text.matches("[0-9]+")) {
+        if (isNumber(text)) {
             List<InvoiceRow> numbered = queries.invoicesNumbered(Long.parseLong(text)).stream()
                     .filter(row -> which == Which.ALL || row.isOutstanding(dueUntil))
                     .filter(row -> customer == null || of.contains(row.customer()))
@@ -167,6 +171,33 @@ public class ReadInvoices {
         return readCustomer.idsOf(findCustomers.find(text, false, null, MOST_CUSTOMERS).rows().stream()
                 .map(CustomerLine::id)
                 .toList());
+    }
+
+    /**
+     * A few invoices for a search: that of the number, those whose reference begins so, and the newest of the customers.
+     *
+     * @param  text as it was typed
+     */
+    @Transactional
+    public List<InvoiceSummary> hits(String text, Collection<CustomerId> customers, int most) {
+        CurrencyUnit currency = books.currency();
+        LocalDate today = books.today();
+        Stream<InvoiceRow> numbered =
+                isNumber(text) ? queries.invoicesNumbered(Long.parseLong(text)).stream() : Stream.of();
+        Stream<InvoiceRow> referred = queries.invoicesReferred(Texts.beginning(text), Page.first(most)).stream();
+        Stream<InvoiceRow> theirs =
+                ofCustomers(readCustomer.idsOf(customers), Which.ALL, LAST_DAY, PageKey.beforeNumber(null), most)
+                        .stream();
+        return Stream.of(numbered, referred, theirs)
+                .flatMap(Function.identity())
+                .map(row -> row.toRow(currency, today))
+                .distinct()
+                .limit(most)
+                .toList();
+    }
+
+    private static boolean isNumber(String text) {
+        return text.length() <= LONGEST_NUMBER && text.matches("[0-9]+");
     }
 
     /** A customer's invoices, newest first. */

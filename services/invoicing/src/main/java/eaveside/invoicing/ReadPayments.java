@@ -12,6 +12,7 @@ import eaveside.kernel.PageKey;
 import eaveside.kernel.PaymentId;
 import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
+import eaveside.kernel.Texts;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentHead;
 import eaveside.ledger.ReadLedger;
@@ -19,11 +20,13 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.hibernate.query.Page;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
@@ -104,6 +107,23 @@ public class ReadPayments {
                 ? queries.paymentsBefore(before, page)
                 : queries.paymentsOf(readCustomer.idsOf(customer), before, page);
         return Slice.of(rows(read), size, row -> Long.toString(row.number()));
+    }
+
+    /** A few payments for a search: that of the number, those whose reference begins so, and the newest of the customers. */
+    @Transactional
+    public List<Row> hits(String text, Collection<CustomerId> customers, int most) {
+        Page page = Page.first(most);
+        Stream<PaymentRow> numbered =
+                text.matches("[0-9]{1,18}") ? queries.paymentsNumbered(Long.parseLong(text)).stream() : Stream.of();
+        Stream<PaymentRow> referred = queries.paymentsReferred(Texts.beginning(text), page).stream();
+        Stream<PaymentRow> theirs = customers.isEmpty()
+                ? Stream.of()
+                : queries.paymentsOf(readCustomer.idsOf(customers), PageKey.beforeNumber(null), page).stream();
+        return rows(Stream.of(numbered, referred, theirs)
+                .flatMap(Function.identity())
+                .distinct()
+                .limit(most)
+                .toList());
     }
 
     /** What the customer has paid and no invoice has taken. */

@@ -1,5 +1,6 @@
 package eaveside.kernel;
 
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Checks on free text that constructors of several modules share. */
@@ -23,6 +24,11 @@ public final class Texts {
     /** The text that was entered, or none where nobody could see anything of it: such as a name of nothing but a mark of direction. */
     public static String seen(String text) {
         return text.codePoints().anyMatch(Texts::isSeen) ? text : "";
+    }
+
+    /** A pattern for SQL's {@code like}, in lower case: what begins with the text as it was typed. */
+    public static String beginning(String typed) {
+        return typed.strip().toLowerCase(Locale.ROOT).replaceAll("([\\\\%_])", "\\\\$1") + "%";
     }
 
     private static boolean isSeen(int codePoint) {

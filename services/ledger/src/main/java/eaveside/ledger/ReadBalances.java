@@ -1,5 +1,6 @@
 package eaveside.ledger;
 
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
@@ -9,7 +10,9 @@ import eaveside.ledger.internal.ChartOfAccounts;
 import eaveside.ledger.internal.LedgerQueries;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -62,6 +65,16 @@ public class ReadBalances {
                     .forEach(t -> totals.put(t.visit(), books.money(t.balance())));
         }
         return totals;
+    }
+
+    /** What customers have on the account from the first to the last day: debit above zero, credit below. */
+    @Transactional
+    public Money ofCustomers(AccountRole account, Collection<CustomerId> customers, LocalDate from, LocalDate to) {
+        return books.money(
+                customers.isEmpty()
+                        ? BigDecimal.ZERO
+                        : queries.sumOfCustomers(
+                                customers, chart.account(account).code(), from, to));
     }
 
     /** The sums of the accounts' entries from the first to the last day, accounts named as they were asked for. */

@@ -17,6 +17,7 @@ import eaveside.pricing.internal.QuoteRow;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -110,6 +111,15 @@ public class ReadQuotes {
                 .map(CustomerLine::id)
                 .toList();
         return found.isEmpty() ? List.of() : readCustomer.idsOf(found);
+    }
+
+    /** The newest quotes of a few customers, for a search; at most so many. */
+    @Transactional
+    public List<QuoteSummary> newestOf(Collection<CustomerId> customers, int most) {
+        return customers.isEmpty()
+                ? List.of()
+                : summaries(queries.quotesOfCustomers(
+                        readCustomer.idsOf(customers), PageKey.beforeNumber(null), ALL, most));
     }
 
     /** Drafts and sent quotes, the oldest first: those without an answer. */

@@ -1,5 +1,7 @@
 package eaveside.visits;
 
+import eaveside.customers.ReadCustomer;
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
@@ -13,7 +15,9 @@ import eaveside.visits.internal.Visits;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
+import org.hibernate.query.Page;
 import org.jspecify.annotations.Nullable;
 
 /** Finds visits. Lists page by key. */
@@ -23,13 +27,15 @@ public class ReadVisits {
     private final VisitQueries queries;
     private final VisitList list;
     private final Crews crews;
+    private final ReadCustomer readCustomer;
 
     @Inject
-    public ReadVisits(Visits visits, VisitQueries queries, VisitList list, Crews crews) {
+    public ReadVisits(Visits visits, VisitQueries queries, VisitList list, Crews crews, ReadCustomer readCustomer) {
         this.visits = visits;
         this.queries = queries;
         this.list = list;
         this.crews = crews;
+        this.readCustomer = readCustomer;
     }
 
     /** Refuses an unknown id. */
@@ -70,6 +76,39 @@ public class ReadVisits {
     @Transactional
     public long countScheduledBefore(LocalDate day) {
         return queries.scheduledBefore(day);
+    }
+
+    /** How many visits are completed and not billed. */
+    @Transactional
+    public long countCompletedNotBilled() {
+        return queries.completed();
+    }
+
+    /** The newest visits of a few customers, for a search; canceled ones aside. */
+    @Transactional
+    public List<Visit.Summary> newestOf(Collection<CustomerId> customers, int most) {
+        return customers.isEmpty()
+                ? List.of()
+                : queries.newestOf(readCustomer.idsOf(customers), Page.first(most)).stream()
+                        .map(VisitRow::toSummary)
+                        .toList();
+    }
+
+    /** The customer's visit that was completed last and the one that is scheduled first; null where there is none. */
+    public record LastAndNext(Visit.@Nullable Summary last, Visit.@Nullable Summary next) {}
+
+    @Transactional
+    public LastAndNext lastAndNext(CustomerId customer) {
+        List<CustomerId> ids = readCustomer.idsOf(customer);
+        return new LastAndNext(
+                queries.lastOf(ids).stream()
+                        .map(VisitRow::toSummary)
+                        .findFirst()
+                        .orElse(null),
+                queries.nextOf(ids).stream()
+                        .map(VisitRow::toSummary)
+                        .findFirst()
+                        .orElse(null));
     }
 
     /** All that are completed and not billed, in no order: for totals. */

@@ -14,6 +14,7 @@ import eaveside.customers.WholeCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SurfaceId;
 import eaveside.web.Csv;
+import eaveside.web.Link;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.ListResource;
@@ -23,16 +24,19 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** Customers: found while one types, and seen with all that belongs to them. */
 @Path("/customers")
@@ -40,6 +44,11 @@ import java.util.Objects;
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class CustomerPages extends ListResource<CustomerLine> {
+    /** Of the timeline at first; each further look doubles it. */
+    private static final int ROWS = 30;
+
+    private static final int MOST_ROWS = 1920;
+
     @Inject
     FindCustomers findCustomers;
 
@@ -51,6 +60,12 @@ public class CustomerPages extends ListResource<CustomerLine> {
 
     @Inject
     FindDuplicates findDuplicates;
+
+    @Inject
+    AtAGlance atAGlance;
+
+    @Inject
+    Timeline timeline;
 
     @Inject
     Names names;
@@ -94,15 +109,27 @@ public class CustomerPages extends ListResource<CustomerLine> {
      *
      * @param  histories how each surface has been counted, the first count first
      * @param  duplicates whom the customer may be the same as
+     * @param  shown      what of the timeline is shown; null for everything
+     * @param  more       the address of a longer timeline; null where all is shown
      */
     public record CustomerPage(
-            WholeCustomer whole, Map<SurfaceId, List<SurfaceCount>> histories, List<Duplicate> duplicates, Names names)
+            WholeCustomer whole,
+            Map<SurfaceId, List<SurfaceCount>> histories,
+            List<Duplicate> duplicates,
+            AtAGlance.Facts glance,
+            List<Timeline.Row> timeline,
+            Timeline.@Nullable Type shown,
+            @Nullable String more,
+            Names names)
             implements Page {}
 
     @GET
     @Path("{id}")
     @Transactional
-    public Response customer(@PathParam("id") CustomerId asked) {
+    public Response customer(
+            @PathParam("id") CustomerId asked,
+            @QueryParam("show") Timeline.@Nullable Type shown,
+            @QueryParam("rows") @DefaultValue("0") int rows) {
         WholeCustomer whole = readCustomer.whole(asked);
         CustomerId id = whole.customer().id();
         if (!id.equals(asked)) {
@@ -112,7 +139,22 @@ public class CustomerPages extends ListResource<CustomerLine> {
                 .flatMap(site -> site.surfaces().stream())
                 .map(Surface::id)
                 .toList();
-        return Response.ok(new CustomerPage(whole, readSurfaces.histories(surfaces), findDuplicates.of(id), names))
+        int most = Math.clamp(rows, ROWS, MOST_ROWS);
+        List<Timeline.Row> timeline = this.timeline.of(viewer.view(), id, shown, most);
+        return Response.ok(new CustomerPage(
+                        whole,
+                        readSurfaces.histories(surfaces),
+                        findDuplicates.of(id),
+                        atAGlance.of(id),
+                        timeline,
+                        shown,
+                        timeline.size() < most || most == MOST_ROWS
+                                ? null
+                                : new Link("/customers/" + id)
+                                        .with("show", shown)
+                                        .with("rows", most * 2)
+                                        .toString(),
+                        names))
                 .build();
     }
 }

@@ -15,8 +15,8 @@ import java.util.Map;
 import java.util.function.Predicate;
 
 /**
- * What can hurt at a site: its own hazards first, then the usual precautions for the surfaces there. Which surface calls
- * for which precaution is common practice, no source.
+ * The usual precautions for the surfaces of a site, which go without its own hazards. Which surface calls for which precaution is
+ * common practice, no source.
  */
 public final class SiteCautions {
     private static final Map<String, Predicate<Surface>> USUAL = new LinkedHashMap<>();
@@ -38,9 +38,6 @@ public final class SiteCautions {
 
     public static List<String> of(View view, WholeSite at) {
         List<String> cautions = new ArrayList<>();
-        if (!at.site().hazards().isEmpty()) {
-            cautions.add(at.site().hazards());
-        }
         USUAL.forEach((caution, calledFor) -> {
             if (at.surfaces().stream().filter(Surface::active).anyMatch(calledFor)) {
                 cautions.add(view.t("customers.caution." + caution));

@@ -14,6 +14,7 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Shape;
+import eaveside.web.worklist.DueCounts;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -41,12 +42,16 @@ public class Viewer {
     private Set<Sight> sights = Set.of();
     private @Nullable Notation notation;
     private @Nullable View view;
+    private @Nullable View page;
 
     @Inject
     Books books;
 
     @Inject
     Clock clock;
+
+    @Inject
+    DueCounts dueCounts;
 
     void signedInAs(Admitted who) {
         user = who.user();
@@ -149,16 +154,45 @@ public class Viewer {
         return view;
     }
 
+    /** The same with how much is due, for a page that is shown with the menu. Asked for only once nothing is changed any more. */
+    @Transactional
+    public View page() {
+        if (page == null) {
+            page = view().hasMenu() ? view().with(dueCounts.read()) : view();
+        }
+        return page;
+    }
+
     private View made() {
         if (!books.areFounded()) {
             return new View(
-                    user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done, sights, duty != null);
+                    user,
+                    "",
+                    ZoneOffset.UTC,
+                    LocalDate.now(clock),
+                    Locale.US,
+                    true,
+                    path,
+                    done,
+                    sights,
+                    duty != null,
+                    Map.of());
         }
         Company company = books.company();
         ZoneId zone = ZoneId.of(company.zone());
         boolean us = company.measures() == Company.Measures.US;
         return new View(
-                user, company.name(), zone, books.today(), locale(company), us, path, done, sights, duty != null);
+                user,
+                company.name(),
+                zone,
+                books.today(),
+                locale(company),
+                us,
+                path,
+                done,
+                sights,
+                duty != null,
+                Map.of());
     }
 
     private static Locale locale(Company company) {

@@ -2,7 +2,6 @@ package eaveside.web.worklist;
 
 import eaveside.findings.ReadFindings;
 import eaveside.inventory.ReadStock;
-import eaveside.inventory.Shortage;
 import eaveside.invoicing.Aging;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadInvoices.Outstanding;
@@ -96,19 +95,16 @@ public class Worklist {
     /**
      * One group of what waits.
      *
-     * @param  count   how much of it there is, whatever is shown
      * @param  longest at most so many, what has waited longest first
      */
-    private record Group(Type type, long count, IntFunction<List<WorklistItem>> longest) {
-        static <R> Group of(Type type, long count, IntFunction<List<R>> longest, Function<R, WorklistItem> waiting) {
+    private record Group(Type type, IntFunction<List<WorklistItem>> longest) {
+        static <R> Group of(Type type, IntFunction<List<R>> longest, Function<R, WorklistItem> waiting) {
             return new Group(
-                    type,
-                    count,
-                    most -> longest.apply(most).stream().map(waiting).toList());
+                    type, most -> longest.apply(most).stream().map(waiting).toList());
         }
     }
 
-    /** Of one type or, for null, of all; shows at most so many. */
+    /** Of one type or, for null, of all; shows at most so many. What is due is what the viewer's menu counts. */
     Reading read(View view, @Nullable Type shown, int most) {
         Map<VisitId, Money> costToBill = costToBill(view);
         Outstanding pastDue = readInvoices.pastDueInAll();
@@ -118,14 +114,15 @@ public class Worklist {
                         lateVisits(view),
                         visitsToBill(view, costToBill),
                         scopeChanges(view),
-                        pastDueInvoices(view, pastDue.invoices()),
+                        pastDueInvoices(view),
                         openFindings(view),
                         lowStock(view))
-                .filter(group -> group.count() > 0)
+                .filter(group -> view.due().containsKey(group.type()))
                 .toList();
         List<WorklistItem> longest = groups.stream()
                 .filter(group -> shown == null || shown == group.type())
-                .flatMap(group -> group.longest().apply((int) Math.min(most, group.count())).stream())
+                .flatMap(group ->
+                        group.longest().apply((int) Math.min(most, view.due().getOrDefault(group.type(), 0L))).stream())
                 .sorted(Comparator.comparing((WorklistItem w) -> w.type() != Type.SHEET)
                         .thenComparing(WorklistItem::since))
                 .limit(most)
@@ -136,7 +133,7 @@ public class Worklist {
                 .distinct()
                 .toList());
         Map<Type, Long> counts = new EnumMap<>(Type.class);
-        groups.forEach(group -> counts.put(group.type(), group.count()));
+        counts.putAll(view.due());
         return new Reading(
                 longest,
                 counts,
@@ -149,7 +146,6 @@ public class Worklist {
     private Group sentSheets(View view) {
         return Group.of(
                 Type.SHEET,
-                readSentSheets.countUnread(),
                 most -> {
                     var unread = readSentSheets.unread(most);
                     names.lookUpUsers(unread.stream().map(sheet -> sheet.by()));
@@ -170,25 +166,21 @@ public class Worklist {
 
     /** Quotes to finish, and quotes that the customer has not accepted or declined. */
     private Group openQuotes(View view) {
-        return Group.of(
-                Type.QUOTE,
-                readQuotes.countOpen(),
-                most -> readQuotes.open(null, most).rows(),
-                quote -> {
-                    boolean draft = quote.status() == QuoteStatus.DRAFT;
-                    return new WorklistItem(
-                            Type.QUOTE,
-                            quote.date(),
-                            quote.customer(),
-                            () -> view.t(
-                                    draft ? "worklist.quote-draft" : "worklist.quote-sent",
-                                    String.valueOf(quote.number()),
-                                    names.customer(quote.customer()),
-                                    view.shortDate(quote.validUntil())),
-                            quote.total(),
-                            "/quotes/" + quote.id(),
-                            draft ? "worklist.finish" : "worklist.follow-up");
-                });
+        return Group.of(Type.QUOTE, most -> readQuotes.open(null, most).rows(), quote -> {
+            boolean draft = quote.status() == QuoteStatus.DRAFT;
+            return new WorklistItem(
+                    Type.QUOTE,
+                    quote.date(),
+                    quote.customer(),
+                    () -> view.t(
+                            draft ? "worklist.quote-draft" : "worklist.quote-sent",
+                            String.valueOf(quote.number()),
+                            names.customer(quote.customer()),
+                            view.shortDate(quote.validUntil())),
+                    quote.total(),
+                    "/quotes/" + quote.id(),
+                    draft ? "worklist.finish" : "worklist.follow-up");
+        });
     }
 
     /**
@@ -198,7 +190,6 @@ public class Worklist {
     private Group lateVisits(View view) {
         return Group.of(
                 Type.PLAN,
-                readVisits.countScheduledBefore(view.today()),
                 most -> readVisits
                         .list(VisitQuery.of(VisitsShown.SCHEDULED), null, most)
                         .rows(),
@@ -217,7 +208,6 @@ public class Worklist {
     private Group visitsToBill(View view, Map<VisitId, Money> cost) {
         return Group.of(
                 Type.BILL,
-                cost.size(),
                 most -> readVisits
                         .list(VisitQuery.of(VisitsShown.COMPLETED), null, most)
                         .rows(),
@@ -253,7 +243,6 @@ public class Worklist {
     private Group scopeChanges(View view) {
         return Group.of(
                 Type.DECIDE,
-                readSheets.countUndecidedVisits(),
                 readSheets::undecidedVisits,
                 visit -> new WorklistItem(
                         Type.DECIDE,
@@ -266,10 +255,9 @@ public class Worklist {
     }
 
     /** Past-due invoices only: before an invoice is, there is nothing to do about it. */
-    private Group pastDueInvoices(View view, long count) {
+    private Group pastDueInvoices(View view) {
         return Group.of(
                 Type.MONEY,
-                count,
                 most -> readInvoices.pastDue(null, most).rows(),
                 invoice -> new WorklistItem(
                         Type.MONEY,
@@ -290,7 +278,6 @@ public class Worklist {
     private Group openFindings(View view) {
         return Group.of(
                 Type.FINDING,
-                readFindings.countOpen(),
                 most -> readFindings.open(null, most).rows(),
                 finding -> new WorklistItem(
                         Type.FINDING,
@@ -307,11 +294,9 @@ public class Worklist {
 
     /** Items of which a location holds less than their reorder point. */
     private Group lowStock(View view) {
-        List<Shortage> shortages = readStock.belowReorderPoint();
         return Group.of(
                 Type.STOCK,
-                shortages.size(),
-                most -> shortages,
+                most -> readStock.belowReorderPoint(),
                 shortage -> new WorklistItem(
                         Type.STOCK,
                         view.today(),

@@ -54,7 +54,7 @@ public class WorklistResource {
     @Transactional
     public WorklistPage worklist(
             @QueryParam("type") @DefaultValue("") String type, @QueryParam("show") @DefaultValue("60") int show) {
-        View view = viewer.view();
+        View view = viewer.page();
         int most = Math.clamp(show, SHOWN, IN_FILE);
         Worklist.Reading reading = worklist.read(view, type(type), most);
         return new WorklistPage(
@@ -69,7 +69,7 @@ public class WorklistResource {
     @Produces("text/csv")
     @Transactional
     public Response csv(@QueryParam("type") @DefaultValue("") String type) {
-        View view = viewer.view();
+        View view = viewer.page();
         return Csv.download(
                 "worklist",
                 List.of("waiting since", "type", "what", "amount"),

@@ -32,7 +32,17 @@ class StockPageTest {
 
     private static View view(boolean us) {
         return new View(
-                null, "Test", ZoneOffset.UTC, LocalDate.of(2026, 3, 2), Locale.US, us, "/stock", null, Set.of(), false);
+                null,
+                "Test",
+                ZoneOffset.UTC,
+                LocalDate.of(2026, 3, 2),
+                Locale.US,
+                us,
+                "/stock",
+                null,
+                Set.of(),
+                false,
+                Map.of());
     }
 
     private static Document shown(StockPage page) {

@@ -6,7 +6,6 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
-import eaveside.kernel.Texts;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Tuple;
@@ -14,7 +13,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.stream.Stream;
 import org.hibernate.Session;
 import org.hibernate.query.NativeQuery;
 import org.jspecify.annotations.Nullable;
@@ -26,14 +24,14 @@ import org.jspecify.annotations.Nullable;
 @Shared
 public class CustomerSearch {
     private static final int LARGEST_PAGE = 200;
-    private static final int MOST_WORDS = 8;
-    private static final int LONGEST_TEXT = 200;
 
     private final EntityManager entities;
+    private final SearchedWords searchedWords;
 
     @Inject
-    public CustomerSearch(EntityManager entities) {
+    public CustomerSearch(EntityManager entities, SearchedWords searchedWords) {
         this.entities = entities;
+        this.searchedWords = searchedWords;
     }
 
     public Slice<CustomerLine> find(String text, boolean activeOnly, @Nullable String after, int size) {
@@ -47,7 +45,7 @@ public class CustomerSearch {
         if (activeOnly) {
             sql.append(" and c.active");
         }
-        for (String word : words(text)) {
+        for (String word : searchedWords.of(text)) {
             String name = "word" + parameters.size();
             parameters.put(name, "% " + word + "%");
             sql.append(" and c.words like :").append(name);
@@ -67,17 +65,6 @@ public class CustomerSearch {
                         size,
                         row -> new Key(row.get("id", UUID.class), row.get("sort_name", String.class)).text())
                 .map(CustomerSearch::line);
-    }
-
-    /** The words of the text, as the database itself cuts and lowers them; letters and digits only, so safe in a pattern. */
-    private List<String> words(String text) {
-        String given = Texts.optional("text", text, LONGEST_TEXT);
-        String cut = (String) entities.createNativeQuery("select search_words(:text)", String.class)
-                .setParameter("text", given)
-                .getSingleResult();
-        return cut.isBlank()
-                ? List.of()
-                : Stream.of(cut.strip().split(" ")).distinct().limit(MOST_WORDS).toList();
     }
 
     private static CustomerLine line(Tuple row) {

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
 import org.hibernate.annotations.processing.SQL;
+import org.hibernate.query.Page;
 
 /** Queries over the inventory; the annotation processor checks them when it compiles. */
 public interface StockQueries {
@@ -83,6 +84,19 @@ public interface StockQueries {
     @HQL("from LotRow where itemId = :item and not withdrawn and value > 0 "
             + "order by receivedOn desc, postingDate desc, arrival desc limit 1")
     List<LotRow> newestCostedLot(StockItemId item);
+
+    /** Items of which each word begins a word, or comes close to one; the best first. */
+    @SQL(
+            "select i.* from stock_item i cross join lateral (select bool_and(n.words like '% ' || w.word || '%') as spelled, "
+                    + "sum(word_similarity(w.word, n.words)) as closeness, min(word_similarity(w.word, n.words)) as farthest "
+                    + "from (select search_words(i.code || ' ' || i.name) as words) n, "
+                    + "unnest(string_to_array(btrim(search_words(:text)), ' ')) w(word)) f "
+                    + "where f.spelled or f.farthest > 0.45 order by f.spelled desc, i.active desc, f.closeness desc, i.name limit :most")
+    List<StockItemRow> itemsLike(String text, int most);
+
+    @HQL(
+            "from LotRow where lower(label) like :beginning and label <> '' and not withdrawn order by receivedOn desc, id desc")
+    List<LotRow> lotsBeginning(String beginning, Page page);
 
     @HQL("select i from StockItemRow i left join fetch i.packs order by i.name, i.id")
     List<StockItemRow> items();

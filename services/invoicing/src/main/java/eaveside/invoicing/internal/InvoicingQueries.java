@@ -49,6 +49,9 @@ public interface InvoicingQueries {
     @HQL("from InvoiceRow where number = :number")
     List<InvoiceRow> invoicesNumbered(long number);
 
+    @HQL("from InvoiceRow where lower(reference) like :beginning and reference <> '' order by number desc")
+    List<InvoiceRow> invoicesReferred(String beginning, Page page);
+
     @HQL("from InvoiceRow where number < :before order by number desc")
     List<InvoiceRow> invoicesBefore(long before, Page page);
 
@@ -100,6 +103,12 @@ public interface InvoicingQueries {
 
     @HQL("from PaymentRow where customerId in :customers and number < :before order by number desc")
     List<PaymentRow> paymentsOf(Collection<CustomerId> customers, long before, Page page);
+
+    @HQL("from PaymentRow where number = :number")
+    List<PaymentRow> paymentsNumbered(long number);
+
+    @HQL("from PaymentRow where lower(reference) like :beginning and reference <> '' order by number desc")
+    List<PaymentRow> paymentsReferred(String beginning, Page page);
 
     @HQL("from PaymentRow where number < :before order by number desc")
     List<PaymentRow> paymentsBefore(long before, Page page);

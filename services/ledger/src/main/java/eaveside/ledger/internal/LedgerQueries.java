@@ -1,5 +1,6 @@
 package eaveside.ledger.internal;
 
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
@@ -14,6 +15,7 @@ import eaveside.ledger.EntryLine;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
@@ -84,6 +86,12 @@ public interface LedgerQueries {
     @HQL("select e.visitId, sum(e.amount) from EntryRow e where e.accountCode = :account and e.visitId in (:visits) "
             + "group by e.visitId")
     List<VisitTotal> visitTotals(String account, List<VisitId> visits);
+
+    @HQL(
+            "select coalesce(sum(e.amount), 0) from EntryRow e where e.customerId in (:customers) and e.accountCode = :account "
+                    + "and e.postingDate between :from and :to "
+                    + "and e.key.documentId not in (select s.documentId from SupersededCloseRow s)")
+    BigDecimal sumOfCustomers(Collection<CustomerId> customers, String account, LocalDate from, LocalDate to);
 
     @HQL("select e.accountCode, e.serviceLineId, e.costType, "
             + "case when e.findingId is null then false else true end as found, sum(e.amount) from EntryRow e "

@@ -11,6 +11,7 @@ import eaveside.visits.SentSheet;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
@@ -43,6 +44,19 @@ public interface VisitQueries {
     @HQL("select v from VisitRow v join v.crew c where c = :user and v.scheduledFor = :day and v.status <> CANCELED "
             + "order by v.id")
     List<VisitRow> ofCrewMember(UUID user, LocalDate day);
+
+    @HQL("from VisitRow where customerId in :customers and status <> CANCELED order by scheduledFor desc, id desc")
+    List<VisitRow> newestOf(Collection<CustomerId> customers, Page page);
+
+    @HQL("from VisitRow where customerId in :customers and status = SCHEDULED order by scheduledFor, id limit 1")
+    List<VisitRow> nextOf(Collection<CustomerId> customers);
+
+    @HQL(
+            "from VisitRow where customerId in :customers and completedOn is not null order by completedOn desc, id desc limit 1")
+    List<VisitRow> lastOf(Collection<CustomerId> customers);
+
+    @HQL("select count(*) from VisitRow where status = COMPLETED")
+    long completed();
 
     @HQL("select count(*) from VisitRow where status = SCHEDULED and scheduledFor < :day")
     long scheduledBefore(LocalDate day);

@@ -1,0 +1,110 @@
+package eaveside.web;
+
+import eaveside.access.Role;
+import eaveside.web.worklist.WorklistItem.Type;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/**
+ * The menu at the side, for office and owner: where to go, by what people do, with how much is due there.
+ *
+ * @param  groups the first has no heading
+ */
+public record Menu(List<Group> groups) {
+    public Menu {
+        groups = List.copyOf(groups);
+    }
+
+    /**
+     * @param  key of the heading's text; empty for none
+     */
+    public record Group(String key, List<Entry> entries) {
+        public Group {
+            entries = List.copyOf(entries);
+        }
+    }
+
+    /**
+     * @param  key     of the text
+     * @param  current whether the page belongs to it
+     * @param  due     how much is due there; zero for nothing
+     */
+    public record Entry(String key, String href, boolean current, long due) {}
+
+    /** A place before it is known where the viewer is: its address covers what lies below it, and so do the others. */
+    private record Place(String name, String href, List<String> others, long due) {
+        static Place of(String name, String href, String... others) {
+            return new Place(name, href, List.of(others), 0);
+        }
+
+        Place due(Map<Type, Long> counts, Type... types) {
+            return new Place(
+                    name,
+                    href,
+                    others,
+                    Stream.of(types)
+                            .mapToLong(type -> counts.getOrDefault(type, 0L))
+                            .sum());
+        }
+
+        /** How much of the path it covers; zero for none. */
+        int covers(View view) {
+            return Stream.concat(Stream.of(href), others.stream())
+                    .filter(view::in)
+                    .mapToInt(String::length)
+                    .max()
+                    .orElse(0);
+        }
+    }
+
+    /** What the viewer may open, and where the viewer is: the place whose address covers most of the path. */
+    public static Menu of(View view) {
+        Map<Type, Long> due = view.due();
+        List<List<Place>> places = List.of(
+                List.of(Place.of("worklist", "/worklist").due(due, Type.values())),
+                List.of(
+                        Place.of("quotes", "/quotes").due(due, Type.QUOTE),
+                        Place.of("visits", "/visits", "/sheets")
+                                .due(due, Type.SHEET, Type.PLAN, Type.BILL, Type.DECIDE),
+                        Place.of("findings", "/findings").due(due, Type.FINDING)),
+                List.of(Place.of("customers", "/customers", "/sites")),
+                Stream.of(
+                                Place.of("invoices", "/invoices"),
+                                Place.of("payments", "/payments"),
+                                Place.of("aging", "/invoices/aging").due(due, Type.MONEY),
+                                Place.of("margins", "/margins"),
+                                Place.of("books", "/books", "/documents"))
+                        .filter(place -> view.is(Role.OWNER) || !place.name().equals("margins"))
+                        .filter(place -> view.seesBooks() || !place.name().equals("books"))
+                        .toList(),
+                List.of(
+                        Place.of("stock", "/stock").due(due, Type.STOCK),
+                        Place.of("items", "/stock/items"),
+                        Place.of("mixes", "/stock/mixes"),
+                        Place.of("locations", "/stock/locations")),
+                List.of(
+                        Place.of("prices", "/prices"),
+                        Place.of("services", "/settings/services"),
+                        Place.of("vehicles", "/vehicles"),
+                        Place.of("settings", "/settings")));
+        List<String> headings = List.of("", "work", "customers", "money", "stock", "company");
+        Place here = places.stream()
+                .flatMap(List::stream)
+                .max(Comparator.comparingInt(place -> place.covers(view)))
+                .filter(place -> place.covers(view) > 0)
+                .orElse(null);
+        List<Group> groups = new ArrayList<>();
+        for (int i = 0; i < places.size(); i++) {
+            groups.add(new Group(
+                    headings.get(i).isEmpty() ? "" : "common.group." + headings.get(i),
+                    places.get(i).stream()
+                            .map(place ->
+                                    new Entry("common.nav." + place.name(), place.href(), place == here, place.due()))
+                            .toList()));
+        }
+        return new Menu(groups);
+    }
+}

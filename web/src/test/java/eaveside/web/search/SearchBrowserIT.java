@@ -1,0 +1,92 @@
+package eaveside.web.search;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.Page;
+import eaveside.web.testing.Browser;
+import eaveside.web.testing.LooksAtDemo;
+import eaveside.web.testing.Server;
+import eaveside.web.testing.Visitor;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The search by keyboard alone, and the menu where there is little room. Its tests run beside each other, each with a browser. */
+@LooksAtDemo
+class SearchBrowserIT {
+    private static final Server DEMO = Server.demo();
+
+    @Test
+    void a_customer_who_calls_is_opened_by_keyboard_alone() {
+        String digits = Visitor.value(DEMO, "select phone from customer where name = 'Larchwick Apartments'")
+                .replaceAll("[^0-9]", "");
+        try (var browser = new Browser();
+                var desk = browser.desk()) {
+            Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
+            page.navigate(DEMO.at("settings").toString());
+            page.keyboard().press("/");
+            page.keyboard().type(digits);
+            page.waitForSelector("#hit-list[data-for='" + digits + "'] [aria-selected=true]");
+            assertEquals(List.of(), Browser.faults(page));
+            page.keyboard().press("Enter");
+            page.waitForURL("**/customers/*");
+            assertEquals("Larchwick Apartments", page.locator("h1").innerText());
+        }
+    }
+
+    @Test
+    void arrows_go_through_what_is_found_and_escape_closes_it() {
+        try (var browser = new Browser();
+                var desk = browser.desk()) {
+            Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
+            page.navigate(DEMO.at("worklist").toString());
+            page.keyboard().press("/");
+            page.keyboard().type("larch");
+            page.waitForSelector("#hit-list[data-for=larch]");
+            String first = page.locator("[role=option][aria-selected=true]").innerText();
+            page.keyboard().press("ArrowDown");
+            String second = page.locator("[role=option][aria-selected=true]").innerText();
+            assertTrue(!first.equals(second), first);
+            assertEquals(
+                    page.locator("[role=option][aria-selected=true]").getAttribute("id"),
+                    page.locator("#find").getAttribute("aria-activedescendant"));
+            page.keyboard().press("ArrowUp");
+            assertEquals(
+                    first, page.locator("[role=option][aria-selected=true]").innerText());
+            page.keyboard().press("Escape");
+            assertEquals("false", page.locator("#find").getAttribute("aria-expanded"));
+            assertTrue(page.locator("#hit-list").isHidden());
+        }
+    }
+
+    @Test
+    void a_slash_that_is_typed_into_a_field_stays_a_slash() {
+        try (var browser = new Browser();
+                var desk = browser.desk()) {
+            Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
+            page.navigate(DEMO.at("customers").toString());
+            page.focus("#q");
+            page.keyboard().type("a/b");
+            assertEquals("a/b", page.inputValue("#q"));
+        }
+    }
+
+    @Test
+    void on_a_phone_the_menu_folds_and_is_reached_by_keyboard() {
+        try (var browser = new Browser();
+                var phone = browser.phone()) {
+            Page page = Browser.signIn(phone, DEMO, "edda", DEMO.passwordOf("edda"));
+            page.navigate(DEMO.at("worklist").toString());
+            assertTrue(page.locator("#menu").isHidden());
+            page.focus("button[popovertarget=menu]");
+            page.keyboard().press("Enter");
+            assertTrue(page.locator("#menu").isVisible());
+            assertEquals(List.of(), Browser.faults(page));
+            page.keyboard().press("Escape");
+            assertTrue(page.locator("#menu").isHidden());
+            page.click("button[popovertarget=menu]");
+            page.click("#menu a[href='/customers']");
+            page.waitForURL("**/customers");
+        }
+    }
+}
