@@ -2,7 +2,7 @@ package eaveside.web.search;
 
 import eaveside.customers.CustomerHits;
 import eaveside.customers.CustomerLine;
-import eaveside.customers.SearchCustomers;
+import eaveside.customers.FindCustomerHits;
 import eaveside.inventory.ReadStock;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
@@ -34,7 +34,7 @@ public class Search {
     private static final int WHOSE_DOCUMENTS = 3;
 
     @Inject
-    SearchCustomers searchCustomers;
+    FindCustomerHits findCustomerHits;
 
     @Inject
     ReadVisits readVisits;
@@ -61,7 +61,7 @@ public class Search {
             return new Hits("", List.of(), true);
         }
         CustomerHits people = wanted.is(Type.CUSTOMER)
-                ? searchCustomers.search(wanted.text(), most)
+                ? findCustomerHits.search(wanted.text(), most)
                 : new CustomerHits(List.of(), List.of(), List.of(), true);
         List<CustomerId> whose = wanted.number() || people.customers().size() > WHOSE_DOCUMENTS
                 ? List.of()

@@ -23,7 +23,7 @@ import org.hibernate.Session;
 import org.hibernate.query.NativeQuery;
 
 /**
- * The search behind {@link eaveside.customers.SearchCustomers}. Words are looked up by their beginnings; where none of the
+ * The search behind {@link eaveside.customers.FindCustomerHits}. Words are looked up by their beginnings; where none of the
  * three tables has them, by what they share of their trigrams (PostgreSQL, "pg_trgm", word similarity), all of it on the
  * trigram indexes.
  */

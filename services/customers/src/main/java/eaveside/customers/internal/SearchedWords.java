@@ -9,14 +9,14 @@ import java.util.stream.Stream;
 
 /** Cuts what was typed into words, as the database itself cuts and lowers them; letters and digits only, so safe in a pattern. */
 @Shared
-public class SearchedWords {
+class SearchedWords {
     private static final int MOST_WORDS = 8;
     private static final int LONGEST_TEXT = 200;
 
     private final EntityManager entities;
 
     @Inject
-    public SearchedWords(EntityManager entities) {
+    SearchedWords(EntityManager entities) {
         this.entities = entities;
     }
 

@@ -23,7 +23,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class SearchCustomersIT {
+class FindCustomerHitsIT {
     @RegisterExtension
     static final Bench bench = new Bench();
 
@@ -73,7 +73,7 @@ class SearchCustomersIT {
     }
 
     private static CustomerHits hits(String text) {
-        return bench.get(SearchCustomers.class).search(text, 5);
+        return bench.get(FindCustomerHits.class).search(text, 5);
     }
 
     private static List<String> names(String text) {
@@ -158,6 +158,6 @@ class SearchCustomersIT {
         assertThrows(KernelRefusal.class, () -> hits("a".repeat(201)));
         assertThrows(
                 KernelRefusal.OutOfRange.class,
-                () -> bench.get(SearchCustomers.class).search("a", 51));
+                () -> bench.get(FindCustomerHits.class).search("a", 51));
     }
 }

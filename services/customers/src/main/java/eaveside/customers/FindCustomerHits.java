@@ -7,11 +7,11 @@ import jakarta.transaction.Transactional;
 
 /** Finds a few customers, sites and contacts for the search that stands on every page. */
 @Shared
-public class SearchCustomers {
+public class FindCustomerHits {
     private final HitSearch search;
 
     @Inject
-    public SearchCustomers(HitSearch search) {
+    public FindCustomerHits(HitSearch search) {
         this.search = search;
     }
 
