@@ -1,7 +1,7 @@
 package eaveside.web;
 
 import eaveside.access.Role;
-import eaveside.web.worklist.WorklistItem.Type;
+import eaveside.worklist.DueType;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -40,7 +40,7 @@ public record Menu(List<Group> groups) {
             return new Place(name, href, List.of(others), 0);
         }
 
-        Place due(Map<Type, Long> counts, Type... types) {
+        Place due(Map<DueType, Long> counts, DueType... types) {
             return new Place(
                     name,
                     href,
@@ -62,26 +62,33 @@ public record Menu(List<Group> groups) {
 
     /** What the viewer may open, and where the viewer is: the place whose address covers most of the path. */
     public static Menu of(View view) {
-        Map<Type, Long> due = view.due();
+        Map<DueType, Long> due = view.due();
         List<List<Place>> places = List.of(
-                List.of(Place.of("worklist", "/worklist").due(due, Type.values())),
+                List.of(Place.of("worklist", "/worklist").due(due, DueType.values())),
                 List.of(
-                        Place.of("quotes", "/quotes").due(due, Type.QUOTE),
+                        Place.of("quotes", "/quotes").due(due, DueType.QUOTE, DueType.ACCEPTED),
                         Place.of("visits", "/visits", "/sheets")
-                                .due(due, Type.SHEET, Type.PLAN, Type.BILL, Type.DECIDE),
-                        Place.of("findings", "/findings").due(due, Type.FINDING)),
+                                .due(
+                                        due,
+                                        DueType.SHEET,
+                                        DueType.NOTE,
+                                        DueType.LATE,
+                                        DueType.BILL,
+                                        DueType.DECIDE,
+                                        DueType.RETURN),
+                        Place.of("findings", "/findings").due(due, DueType.FINDING)),
                 List.of(Place.of("customers", "/customers", "/sites")),
                 Stream.of(
-                                Place.of("invoices", "/invoices"),
+                                Place.of("invoices", "/invoices").due(due, DueType.DRAFT),
                                 Place.of("payments", "/payments"),
-                                Place.of("aging", "/invoices/aging").due(due, Type.MONEY),
+                                Place.of("aging", "/invoices/aging").due(due, DueType.PAST_DUE),
                                 Place.of("margins", "/margins"),
                                 Place.of("books", "/books", "/documents"))
                         .filter(place -> view.is(Role.OWNER) || !place.name().equals("margins"))
                         .filter(place -> view.seesBooks() || !place.name().equals("books"))
                         .toList(),
                 List.of(
-                        Place.of("stock", "/stock").due(due, Type.STOCK),
+                        Place.of("stock", "/stock").due(due, DueType.STOCK),
                         Place.of("items", "/stock/items"),
                         Place.of("mixes", "/stock/mixes"),
                         Place.of("locations", "/stock/locations")),

@@ -11,7 +11,7 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Company.Measures;
-import eaveside.web.worklist.WorklistItem.Type;
+import eaveside.worklist.DueType;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -48,14 +48,14 @@ public record View(
         @Nullable String done,
         Set<Sight> sights,
         boolean owes,
-        Map<Type, Long> due) {
+        Map<DueType, Long> due) {
     public View {
         sights = Set.copyOf(sights);
         due = Map.copyOf(due);
     }
 
     /** The same with how much is due, for the menu of a page. */
-    public View with(Map<Type, Long> counts) {
+    public View with(Map<DueType, Long> counts) {
         return new View(user, companyName, zone, today, locale, us, path, done, sights, owes, counts);
     }
 

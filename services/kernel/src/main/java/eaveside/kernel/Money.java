@@ -135,7 +135,8 @@ public final class Money implements Comparable<Money> {
         return this;
     }
 
-    private boolean isHeld() {
+    /** Whether the books can hold it: less than a trillion, also below zero. */
+    public boolean isHeld() {
         return amount().abs().compareTo(MOST) < 0;
     }
 

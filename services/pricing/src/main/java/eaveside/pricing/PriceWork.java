@@ -10,9 +10,11 @@ import eaveside.kernel.Check;
 import eaveside.kernel.Elements;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Money;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
@@ -30,6 +32,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -200,6 +203,34 @@ public class PriceWork {
         return price(
                 priceBooks.book(book).list().afterMinimumsOf(borne),
                 done.stream().map(line -> work(line, quoted)).toList());
+    }
+
+    /**
+     * What the same comes to, before tax and without no-charge work; empty where no book prices all of it.
+     *
+     * @param  pinned the book; null for the one that is in force on the day
+     */
+    @Transactional
+    public Optional<Money> worth(
+            @Nullable PriceBookId pinned, LocalDate day, List<DoneLine> done, Set<ServiceLineId> borne) {
+        Optional<PriceBook> book = pinned == null ? priceBooks.findInForce(day) : Optional.of(priceBooks.book(pinned));
+        return book.map(PriceBook::list)
+                .filter(list -> done.stream()
+                        .allMatch(line -> line.quoteLine() != null
+                                || list.priceOf(line.serviceItem()).isPresent()))
+                .flatMap(list -> total(list.afterMinimumsOf(borne), done));
+    }
+
+    /** What cannot be priced has no total here: work is signed off all the same, and billing it says why it cannot be. */
+    private Optional<Money> total(PriceList list, List<DoneLine> done) {
+        Map<UUID, QuoteLineRow> quoted = quoted(done);
+        try {
+            return Optional.of(price(
+                            list, done.stream().map(line -> work(line, quoted)).toList())
+                    .total());
+        } catch (Refusal notPriced) {
+            return Optional.empty();
+        }
     }
 
     private Map<UUID, QuoteLineRow> quoted(List<DoneLine> done) {

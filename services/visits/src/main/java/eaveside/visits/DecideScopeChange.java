@@ -4,6 +4,7 @@ import eaveside.access.RecordAudit;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
 import eaveside.visits.internal.ScopeChangeRow;
+import eaveside.visits.internal.ValueToBill;
 import eaveside.visits.internal.VisitQueries;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
@@ -23,15 +24,22 @@ public class DecideScopeChange {
     private final EntityManager entities;
     private final Visits visits;
     private final VisitQueries queries;
+    private final ValueToBill valueToBill;
     private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
     public DecideScopeChange(
-            EntityManager entities, Visits visits, VisitQueries queries, RecordAudit audit, Clock clock) {
+            EntityManager entities,
+            Visits visits,
+            VisitQueries queries,
+            ValueToBill valueToBill,
+            RecordAudit audit,
+            Clock clock) {
         this.entities = entities;
         this.visits = visits;
         this.queries = queries;
+        this.valueToBill = valueToBill;
         this.audit = audit;
         this.clock = clock;
     }
@@ -58,6 +66,7 @@ public class DecideScopeChange {
             throw new VisitRefusal.ReturnScheduled();
         }
         scopeChange.decide(decision.decision(), decision.note(), decision.by(), clock.instant());
+        valueToBill.keep(visit);
         entities.lock(visit, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
         audit.done("visit.decide", decision.by(), decision.visit());
         entities.flush();

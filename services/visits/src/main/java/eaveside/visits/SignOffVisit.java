@@ -15,6 +15,7 @@ import eaveside.visits.internal.SheetRecord;
 import eaveside.visits.internal.SheetWork;
 import eaveside.visits.internal.SiteFacts;
 import eaveside.visits.internal.SoapCheck;
+import eaveside.visits.internal.ValueToBill;
 import eaveside.visits.internal.VisitLineRow;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
@@ -37,6 +38,7 @@ public class SignOffVisit {
     private final SheetConsumption consumption;
     private final SoapCheck soapCheck;
     private final SheetRecord sheetRecord;
+    private final ValueToBill valueToBill;
     private final Posting posting;
 
     @Inject
@@ -48,6 +50,7 @@ public class SignOffVisit {
             SheetConsumption consumption,
             SoapCheck soapCheck,
             SheetRecord sheetRecord,
+            ValueToBill valueToBill,
             Posting posting) {
         this.visits = visits;
         this.crews = crews;
@@ -56,6 +59,7 @@ public class SignOffVisit {
         this.consumption = consumption;
         this.soapCheck = soapCheck;
         this.sheetRecord = sheetRecord;
+        this.valueToBill = valueToBill;
         this.posting = posting;
     }
 
@@ -103,6 +107,7 @@ public class SignOffVisit {
                     siteFacts.openFindings(visit, sheet);
                     sheetRecord.save(sheet, location, scope, extras, cost, taken.overruns(), warnings);
                     visit.done(sheet.id(), sheet.completedOn());
+                    valueToBill.keep(visit);
                 });
     }
 }

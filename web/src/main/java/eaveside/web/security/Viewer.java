@@ -14,7 +14,9 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Shape;
-import eaveside.web.worklist.DueCounts;
+import eaveside.worklist.DueTotal;
+import eaveside.worklist.DueType;
+import eaveside.worklist.ReadWorklist;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -27,6 +29,7 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -51,7 +54,7 @@ public class Viewer {
     Clock clock;
 
     @Inject
-    DueCounts dueCounts;
+    ReadWorklist readWorklist;
 
     void signedInAs(Admitted who) {
         user = who.user();
@@ -158,9 +161,15 @@ public class Viewer {
     @Transactional
     public View page() {
         if (page == null) {
-            page = view().hasMenu() ? view().with(dueCounts.read()) : view();
+            page = view().hasMenu() ? view().with(counts(readWorklist.totals())) : view();
         }
         return page;
+    }
+
+    private static Map<DueType, Long> counts(Map<DueType, DueTotal> totals) {
+        return totals.entrySet().stream()
+                .collect(Collectors.toMap(
+                        Map.Entry::getKey, entry -> entry.getValue().count()));
     }
 
     private View made() {

@@ -1,34 +1,53 @@
 package eaveside.web.worklist;
 
+import eaveside.invoicing.BillVisit;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Money;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.VisitId;
 import eaveside.web.Csv;
+import eaveside.web.Link;
 import eaveside.web.Page;
 import eaveside.web.View;
+import eaveside.web.forms.Fields;
+import eaveside.web.forms.PageResource;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
-import eaveside.web.worklist.WorklistItem.Type;
+import eaveside.worklist.DueItem;
+import eaveside.worklist.DueKey;
+import eaveside.worklist.DueTotal;
+import eaveside.worklist.DueType;
+import eaveside.worklist.PutAside;
+import eaveside.worklist.ReadWorklist;
+import eaveside.worklist.ReadWorklist.Order;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** The worklist. */
+/** The worklist: what is due, and what is done about one or many of it at once. */
 @Path("/worklist")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class WorklistResource {
-    /** How much is shown at once; more only by the filters, so that the page stays quick. */
+public class WorklistResource extends PageResource {
+    /** Of each type at once, where all are shown. */
+    private static final int FIRST = 7;
+
+    /** Of one type at once. */
     private static final int SHOWN = 60;
 
     private static final int IN_FILE = 5_000;
@@ -37,55 +56,196 @@ public class WorklistResource {
     Worklist worklist;
 
     @Inject
-    FirstSteps firstSteps;
+    ReadWorklist readWorklist;
 
     @Inject
-    Viewer viewer;
+    PutAside putAside;
+
+    @Inject
+    BillVisit billVisit;
+
+    @Inject
+    FirstSteps firstSteps;
 
     /**
-     * @param  type  the filter, or empty for everything
-     * @param  steps what a new company has to set up first; empty once something waits or all is set up
-     * @param  more  how many to show next; zero where all are shown
+     * @param  shown  the one type that is shown; null for all
+     * @param  order  what comes first in each type
+     * @param  totals of each type that has any, whatever is shown
+     * @param  aside  how much is put aside
+     * @param  steps  what a new company has to set up first; empty once something is due or all is set up
+     * @param  more   how many to show next; zero where all are shown
+     * @param  fields what was sent last, where it was refused
      */
-    public record WorklistPage(String type, Worklist.Reading reading, List<FirstSteps.Step> steps, int more)
-            implements Page {}
+    public record WorklistPage(
+            @Nullable DueType shown,
+            Order order,
+            Map<DueType, DueTotal> totals,
+            List<Worklist.Group> groups,
+            long aside,
+            List<FirstSteps.Step> steps,
+            int more,
+            Fields fields)
+            implements Page {
+        public long count() {
+            return totals.values().stream().mapToLong(DueTotal::count).sum();
+        }
+
+        /** In sales value; null where there is none of it. */
+        public @Nullable Money amount(DueType type) {
+            DueTotal total = totals.get(type);
+            return total == null ? null : total.amount();
+        }
+
+        /** The address of the same list with another type or order. */
+        public String link(@Nullable DueType type, Order by) {
+            return new Link("/worklist")
+                    .with("type", type == null ? null : inAddress(type))
+                    .with("sort", by == Order.AGE ? null : "amount")
+                    .toString();
+        }
+    }
+
+    /** What is put aside until a day. */
+    public record AsidePage(List<Worklist.Row> rows) implements Page {}
 
     @GET
     @Transactional
     public WorklistPage worklist(
-            @QueryParam("type") @DefaultValue("") String type, @QueryParam("show") @DefaultValue("60") int show) {
+            @QueryParam("type") @DefaultValue("") String type,
+            @QueryParam("sort") @DefaultValue("") String sort,
+            @QueryParam("show") @DefaultValue("0") int show) {
+        return page(type(type), order(sort), show, Fields.empty());
+    }
+
+    private WorklistPage page(@Nullable DueType shown, Order order, int show, Fields fields) {
         View view = viewer.page();
-        int most = Math.clamp(show, SHOWN, IN_FILE);
-        Worklist.Reading reading = worklist.read(view, type(type), most);
+        int most = shown == null ? FIRST : Math.clamp(show, SHOWN, IN_FILE);
+        Map<DueType, DueTotal> totals = readWorklist.totals();
+        List<Worklist.Group> groups = worklist.due(view, totals, shown, order, most);
         return new WorklistPage(
-                type,
-                reading,
-                reading.counts().isEmpty() ? firstSteps.left(view) : List.of(),
-                reading.of(type(type)) > reading.longest().size() && most < IN_FILE ? most * 2 : 0);
+                shown,
+                order,
+                totals,
+                groups,
+                readWorklist.countAside(),
+                totals.isEmpty() ? firstSteps.left(view) : List.of(),
+                shown != null && most < IN_FILE && groups.stream().anyMatch(group -> group.left() > 0) ? most * 2 : 0,
+                fields);
     }
 
     @GET
     @Path("list.csv")
     @Produces("text/csv")
     @Transactional
-    public Response csv(@QueryParam("type") @DefaultValue("") String type) {
-        View view = viewer.page();
+    public Response csv(
+            @QueryParam("type") @DefaultValue("") String type, @QueryParam("sort") @DefaultValue("") String sort) {
+        View view = viewer.view();
         return Csv.download(
                 "worklist",
-                List.of("waiting since", "type", "what", "amount"),
-                worklist.read(view, type(type), IN_FILE).longest().stream()
-                        .map(w -> List.of(
-                                w.since().toString(),
-                                view.t("worklist.type", w.type()),
-                                w.words().get(),
-                                w.money() == null ? "" : w.money().amount().toPlainString()))
+                List.of("due since", "type", "customer", "phone", "what", "amount"),
+                worklist.due(view, Map.of(), type(type), order(sort), IN_FILE).stream()
+                        .flatMap(group -> group.rows().stream())
+                        .map(row -> cells(view, row))
                         .toList());
     }
 
+    private static List<String> cells(View view, Worklist.Row row) {
+        DueItem item = row.item();
+        Money amount = item.amount();
+        return List.of(
+                item.since().toString(),
+                view.t("worklist.type", item.key().type()),
+                item.customerName(),
+                item.phone(),
+                row.words(),
+                amount == null ? "" : amount.amount().toPlainString());
+    }
+
+    @GET
+    @Path("aside")
+    @Transactional
+    public AsidePage aside() {
+        return new AsidePage(worklist.aside(viewer.view(), IN_FILE));
+    }
+
+    @POST
+    @Path("aside")
+    public Response putAside(Fields fields) {
+        LocalDate until = fields.date("until", viewer.view().today());
+        String note = fields.optional("note");
+        return fields.run(() -> putAside.until(chosen(fields), until, note, viewer.id()))
+                ? Respond.to(back(fields), "worklist.put-aside")
+                : again(fields);
+    }
+
+    @POST
+    @Path("read")
+    public Response read(Fields fields) {
+        return fields.run(() -> putAside.read(chosen(fields), viewer.id()))
+                ? Respond.to(back(fields), "worklist.notes-read")
+                : again(fields);
+    }
+
+    @POST
+    @Path("take-up")
+    public Response takeUp(Fields fields) {
+        return fields.run(() -> putAside.takeUp(chosen(fields), viewer.id()))
+                ? Respond.to("/worklist", "worklist.taken-up")
+                : again(fields);
+    }
+
+    /** Drafts the invoice of each chosen visit for itself: what is refused for one is said, and the others go through. */
+    @POST
+    @Path("bill")
+    public Response bill(Fields fields) {
+        List<DueKey> visits = chosen(fields);
+        if (visits.isEmpty()) {
+            fields.refused(new KernelRefusal.BadText("item", "is required"));
+        }
+        for (DueKey visit : visits) {
+            try {
+                billVisit.draft(new BillVisit.Bill(
+                        new InvoiceId(fields.id("draft-" + visit.id())), new VisitId(visit.id()), viewer.id()));
+            } catch (Refusal refusal) {
+                fields.refused(
+                        refusal,
+                        problem -> new Refusal.Problem(
+                                "item-" + visit.id(),
+                                viewer.view().t("worklist.not-drafted", fields.typed("name-" + visit.id()))
+                                        + " "
+                                        + problem.text("")));
+            }
+        }
+        return fields.hasErrors() ? again(fields) : Respond.to("/worklist?type=draft", "worklist.drafted");
+    }
+
+    private Response again(Fields fields) {
+        return Respond.again(fields, page(type(fields.typed("shown")), order(fields.typed("order")), 0, fields));
+    }
+
+    private static List<DueKey> chosen(Fields fields) {
+        return fields.all("item").stream().map(DueKey::parse).toList();
+    }
+
+    private static String back(Fields fields) {
+        return new Link("/worklist")
+                .with("type", type(fields.typed("shown")) == null ? null : fields.typed("shown"))
+                .with("sort", order(fields.typed("order")) == Order.AGE ? null : "amount")
+                .toString();
+    }
+
+    private static Order order(String inAddress) {
+        return inAddress.equals("amount") ? Order.AMOUNT : Order.AGE;
+    }
+
+    private static String inAddress(DueType type) {
+        return type.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
     /** What the address calls it; null for anything else, which filters nothing. */
-    private static @Nullable Type type(String inAddress) {
-        return Arrays.stream(Type.values())
-                .filter(type -> type.name().toLowerCase(Locale.ROOT).equals(inAddress))
+    private static @Nullable DueType type(String inAddress) {
+        return Arrays.stream(DueType.values())
+                .filter(type -> inAddress(type).equals(inAddress))
                 .findFirst()
                 .orElse(null);
     }

@@ -42,6 +42,16 @@ public class BillableLines {
         SheetRow sheet = visits.sheetInForce(visit);
         List<ScopeChangeRow> scopeChanges = queries.scopeChanges(sheet.document());
         visits.requireDecided(scopeChanges);
+        return lines(visit, sheet, scopeChanges);
+    }
+
+    /** What is certain already: without the extra work that nobody has decided on. */
+    public List<BillableLine> soFar(VisitRow visit) {
+        SheetRow sheet = visits.sheetInForce(visit);
+        return lines(visit, sheet, queries.scopeChanges(sheet.document()));
+    }
+
+    private List<BillableLine> lines(VisitRow visit, SheetRow sheet, List<ScopeChangeRow> scopeChanges) {
         Map<?, VisitLineRow> planned =
                 visits.plannedLines(visit).stream().collect(Collectors.toMap(VisitLineRow::id, Function.identity()));
         List<BillableLine> lines = new ArrayList<>();
@@ -52,6 +62,10 @@ public class BillableLines {
             }
         }
         for (VisitLineRow extra : queries.extraLines(sheet.document())) {
+            if (scopeChanges.stream()
+                    .anyMatch(d -> d.isOf(extra.id()) && !d.decision().isSettled())) {
+                continue;
+            }
             boolean noCharge =
                     scopeChanges.stream().anyMatch(d -> d.isOf(extra.id()) && d.decision() == ScopeDecision.NO_CHARGE);
             lines.add(extra.billable(extra.quantity(), noCharge));

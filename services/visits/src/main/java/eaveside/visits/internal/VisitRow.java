@@ -30,6 +30,7 @@ import jakarta.persistence.JoinColumn;
 import jakarta.persistence.OrderColumn;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -100,6 +101,11 @@ public class VisitRow {
     @Column(name = "completed_on")
     @Nullable
     LocalDate completedOn;
+
+    /** What the work on the sheet comes to; null where no price book says so, and before there is a sheet. */
+    @Column(name = "value_to_bill")
+    @Nullable
+    BigDecimal valueToBill;
 
     @Column(name = "closing_id")
     @Nullable
@@ -205,6 +211,11 @@ public class VisitRow {
         return sheetId;
     }
 
+    /** @param  value before tax; null where it is not known */
+    public void isWorth(@Nullable BigDecimal value) {
+        valueToBill = value;
+    }
+
     public boolean isBilledBy(InvoiceId invoice) {
         return invoice.equals(invoiceId);
     }
@@ -284,6 +295,7 @@ public class VisitRow {
         requireStatus(VisitStatus.COMPLETED);
         status = VisitStatus.SCHEDULED;
         sheetId = null;
+        valueToBill = null;
         completedOn = null;
     }
 
