@@ -62,14 +62,14 @@ public class PutAside {
     @Transactional
     public void takeUp(List<DueKey> items, UserId by) {
         check(items).forEach(key -> {
-            queries.delete(key.type().name(), key.id(), key.place());
+            queries.delete(key.type().name(), key.thing(), key.place());
             audit.done("worklist.take-up", by, key);
         });
     }
 
     private void put(List<DueKey> items, @Nullable LocalDate until, String note, UserId by) {
         check(items).forEach(key -> {
-            queries.put(key.type().name(), key.id(), key.place(), until, note, by.value(), clock.instant());
+            queries.put(key.type().name(), key.thing(), key.place(), until, note, by.value(), clock.instant());
             audit.done("worklist.put-aside", by, key);
         });
     }

@@ -21,14 +21,6 @@ public class ReadWorklist {
         this.books = books;
     }
 
-    /** Which comes first within a type; what is urgent always does. */
-    public enum Order {
-        /** What has been due longest. */
-        AGE,
-        /** What is worth most. */
-        AMOUNT
-    }
-
     /** Of each type that has any, in their order; what is put aside is not among them. */
     @Transactional
     public Map<DueType, DueTotal> totals() {
@@ -42,7 +34,7 @@ public class ReadWorklist {
      * @param  most of each type, 1 to 5,000
      */
     @Transactional
-    public List<DueItem> items(@Nullable DueType type, Order order, int most) {
+    public List<DueItem> items(@Nullable DueType type, DueOrder order, int most) {
         return items.due(books.today(), type, order, most);
     }
 

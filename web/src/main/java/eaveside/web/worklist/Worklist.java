@@ -6,10 +6,10 @@ import eaveside.ledger.Books;
 import eaveside.web.Link;
 import eaveside.web.View;
 import eaveside.worklist.DueItem;
+import eaveside.worklist.DueOrder;
 import eaveside.worklist.DueTotal;
 import eaveside.worklist.DueType;
 import eaveside.worklist.ReadWorklist;
-import eaveside.worklist.ReadWorklist.Order;
 import jakarta.inject.Inject;
 import java.util.Arrays;
 import java.util.List;
@@ -53,7 +53,7 @@ public class Worklist {
     public record Row(DueItem item, String words, String href, String next) {}
 
     /** What is due, the first of each type or of one alone. */
-    List<Group> due(View view, Map<DueType, DueTotal> totals, @Nullable DueType shown, Order order, int most) {
+    List<Group> due(View view, Map<DueType, DueTotal> totals, @Nullable DueType shown, DueOrder order, int most) {
         Map<DueType, List<Row>> rows = readWorklist.items(shown, order, most).stream()
                 .map(item -> row(view, item))
                 .collect(Collectors.groupingBy(row -> row.item().key().type()));
@@ -106,7 +106,7 @@ public class Worklist {
 
     private static String href(DueItem item) {
         return switch (item.key().type()) {
-            case SHEET -> "/visits/" + item.opens() + "/sent/" + item.key().id();
+            case SHEET -> "/visits/" + item.opens() + "/sent/" + item.key().thing();
             case NOTE, DECIDE, BILL, LATE -> "/visits/" + item.opens();
             case DRAFT, PAST_DUE -> "/invoices/" + item.opens();
             case ACCEPTED, QUOTE -> "/quotes/" + item.opens();

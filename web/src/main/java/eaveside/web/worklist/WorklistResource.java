@@ -1,6 +1,7 @@
 package eaveside.web.worklist;
 
 import eaveside.invoicing.BillVisit;
+import eaveside.kernel.Ids;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
@@ -16,11 +17,11 @@ import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
 import eaveside.worklist.DueItem;
 import eaveside.worklist.DueKey;
+import eaveside.worklist.DueOrder;
 import eaveside.worklist.DueTotal;
 import eaveside.worklist.DueType;
 import eaveside.worklist.PutAside;
 import eaveside.worklist.ReadWorklist;
-import eaveside.worklist.ReadWorklist.Order;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -78,7 +79,7 @@ public class WorklistResource extends PageResource {
      */
     public record WorklistPage(
             @Nullable DueType shown,
-            Order order,
+            DueOrder order,
             Map<DueType, DueTotal> totals,
             List<Worklist.Group> groups,
             long aside,
@@ -97,10 +98,10 @@ public class WorklistResource extends PageResource {
         }
 
         /** The address of the same list with another type or order. */
-        public String link(@Nullable DueType type, Order by) {
+        public String link(@Nullable DueType type, DueOrder by) {
             return new Link("/worklist")
                     .with("type", type == null ? null : inAddress(type))
-                    .with("sort", by == Order.AGE ? null : "amount")
+                    .with("sort", by == DueOrder.AGE ? null : "amount")
                     .toString();
         }
     }
@@ -117,7 +118,7 @@ public class WorklistResource extends PageResource {
         return page(type(type), order(sort), show, Fields.empty());
     }
 
-    private WorklistPage page(@Nullable DueType shown, Order order, int show, Fields fields) {
+    private WorklistPage page(@Nullable DueType shown, DueOrder order, int show, Fields fields) {
         View view = viewer.page();
         int most = shown == null ? FIRST : Math.clamp(show, SHOWN, IN_FILE);
         Map<DueType, DueTotal> totals = readWorklist.totals();
@@ -205,13 +206,15 @@ public class WorklistResource extends PageResource {
         for (DueKey visit : visits) {
             try {
                 billVisit.draft(new BillVisit.Bill(
-                        new InvoiceId(fields.id("draft-" + visit.id())), new VisitId(visit.id()), viewer.id()));
+                        new InvoiceId(fields.id("draft-" + visit.thing())),
+                        new VisitId(Ids.parse(visit.thing())),
+                        viewer.id()));
             } catch (Refusal refusal) {
                 fields.refused(
                         refusal,
                         problem -> new Refusal.Problem(
-                                "item-" + visit.id(),
-                                viewer.view().t("worklist.not-drafted", fields.typed("name-" + visit.id()))
+                                "item-" + visit.thing(),
+                                viewer.view().t("worklist.not-drafted", fields.typed("name-" + visit.thing()))
                                         + " "
                                         + problem.text("")));
             }
@@ -230,12 +233,12 @@ public class WorklistResource extends PageResource {
     private static String back(Fields fields) {
         return new Link("/worklist")
                 .with("type", type(fields.typed("shown")) == null ? null : fields.typed("shown"))
-                .with("sort", order(fields.typed("order")) == Order.AGE ? null : "amount")
+                .with("sort", order(fields.typed("order")) == DueOrder.AGE ? null : "amount")
                 .toString();
     }
 
-    private static Order order(String inAddress) {
-        return inAddress.equals("amount") ? Order.AMOUNT : Order.AGE;
+    private static DueOrder order(String inAddress) {
+        return inAddress.equals("amount") ? DueOrder.AMOUNT : DueOrder.AGE;
     }
 
     private static String inAddress(DueType type) {

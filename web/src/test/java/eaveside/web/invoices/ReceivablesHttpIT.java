@@ -129,7 +129,7 @@ class ReceivablesHttpIT {
         JsonObject aging = agingOf(customer);
         assertEquals("43.30", amount(aging, "CURRENT"));
         assertEquals("0.00", amount(aging, "DAYS_1_30"));
-        assertFalse(text(page("worklist?type=money&show=5000")).contains(name));
+        assertFalse(text(page("worklist?type=past-due&show=5000")).contains(name));
         String csv =
                 at.get(at.office(), "invoices/list.csv?q=" + number, "text/csv").body();
         assertTrue(csv.contains(",43.30,43.30,,0,Current"), csv);
@@ -142,12 +142,13 @@ class ReceivablesHttpIT {
             aging = agingOf(customer);
             assertEquals("0.00", amount(aging, "CURRENT"));
             assertEquals("43.30", amount(aging, "DAYS_31_60"));
-            String waits = text(page("worklist?type=money&show=5000"));
-            assertTrue(waits.contains("Invoice " + number + " to " + name), waits);
-            assertTrue(waits.contains("31–60 days past due"), waits);
-            String worklist = at.get(at.office(), "worklist/list.csv?type=money", "text/csv")
+            String waits = text(page("worklist?type=past-due&show=5000"));
+            assertTrue(waits.contains("45 days Invoice " + number + ", due "), waits);
+            assertTrue(waits.contains(name), waits);
+            String worklist = at.get(at.office(), "worklist/list.csv?type=past-due", "text/csv")
                     .body();
-            assertTrue(worklist.contains("Invoice " + number + " to " + name), worklist);
+            assertTrue(worklist.contains("\"Invoice " + number + ", due "), worklist);
+            assertTrue(worklist.contains(name), worklist);
             Document page = Jsoup.parse(page("invoices/aging").body());
             assertEquals(
                     "$43.30",

@@ -61,7 +61,7 @@ class SentSheetHttpIT {
         assertEquals(
                 1,
                 Visitor.page(at.office().get("worklist?type=sheet"))
-                        .select("a.button[href=/" + page + "]")
+                        .select("td.next a[href=/" + page + "]")
                         .size());
         var read = at.office().get(page);
         String text = Visitor.text(read);
@@ -89,7 +89,7 @@ class SentSheetHttpIT {
         assertEquals(
                 0,
                 Visitor.page(at.office().get("worklist?type=sheet"))
-                        .select("a.button[href=/" + page + "]")
+                        .select("td.next a[href=/" + page + "]")
                         .size());
         assertTrue(Visitor.text(at.office().get(page)).contains("Called the electrician"));
         assertEquals(
@@ -333,7 +333,7 @@ class SentSheetHttpIT {
 
     private int waiting(String visit) {
         return Visitor.page(at.office().get("worklist?type=sheet&show=5000"))
-                .select("a.button[href^=/visits/" + visit + "/sent/]")
+                .select("td.next a[href^=/visits/" + visit + "/sent/]")
                 .size();
     }
 

@@ -13,10 +13,10 @@ public interface AsideQueries {
 
     @SQL(
             "insert into put_aside (type, id, place, until, note, put_by, put_at) "
-                    + "values (:type, :id, :place, cast(:until as date), :note, :by, :at) on conflict (type, id, place) "
+                    + "values (:type, cast(:thing as uuid), cast(:place as uuid), cast(:until as date), :note, :by, :at) on conflict (type, id, place) "
                     + "do update set until = excluded.until, note = excluded.note, put_by = excluded.put_by, put_at = excluded.put_at")
-    int put(String type, UUID id, UUID place, @Nullable LocalDate until, String note, UUID by, Instant at);
+    int put(String type, String thing, String place, @Nullable LocalDate until, String note, UUID by, Instant at);
 
-    @SQL("delete from put_aside where type = :type and id = :id and place = :place")
-    int delete(String type, UUID id, UUID place);
+    @SQL("delete from put_aside where type = :type and id = cast(:thing as uuid) and place = cast(:place as uuid)")
+    int delete(String type, String thing, String place);
 }

@@ -7,9 +7,9 @@ import eaveside.kernel.Unit;
 import eaveside.ledger.Books;
 import eaveside.worklist.DueItem;
 import eaveside.worklist.DueKey;
+import eaveside.worklist.DueOrder;
 import eaveside.worklist.DueTotal;
 import eaveside.worklist.DueType;
-import eaveside.worklist.ReadWorklist.Order;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Tuple;
@@ -61,8 +61,8 @@ public class DueItems {
     }
 
     /** The first so many of each type, type by type. */
-    public List<DueItem> due(LocalDate today, @Nullable DueType type, Order order, int most) {
-        String first = order == Order.AGE
+    public List<DueItem> due(LocalDate today, @Nullable DueType type, DueOrder order, int most) {
+        String first = order == DueOrder.AGE
                 ? "d.urgent desc, d.since, d.amount desc nulls last, d.name, d.id, d.place"
                 : "d.amount desc nulls last, d.urgent desc, d.since, d.name, d.id, d.place";
         NativeQuery<Tuple> query = query("select " + COLUMNS
@@ -108,8 +108,8 @@ public class DueItems {
         return new DueItem(
                 new DueKey(
                         DueType.valueOf(row.get("type", String.class)),
-                        row.get("id", UUID.class),
-                        row.get("place", UUID.class)),
+                        row.get("id", UUID.class).toString(),
+                        row.get("place", UUID.class).toString()),
                 row.get("opens", UUID.class).toString(),
                 customer == null ? null : new CustomerId(customer),
                 Objects.requireNonNullElse(row.get("customer_name", String.class), ""),
