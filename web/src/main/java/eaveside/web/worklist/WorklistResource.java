@@ -38,6 +38,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** The worklist: what is due, and what is done about one or many of it at once. */
@@ -52,6 +53,9 @@ public class WorklistResource extends PageResource {
     private static final int SHOWN = 60;
 
     private static final int IN_FILE = 5_000;
+
+    /** Each is priced and drafted while the answer is waited for. */
+    private static final int MOST_BILLED = 100;
 
     @Inject
     Worklist worklist;
@@ -199,10 +203,7 @@ public class WorklistResource extends PageResource {
     @POST
     @Path("bill")
     public Response bill(Fields fields) {
-        List<DueKey> visits = chosen(fields);
-        if (visits.isEmpty()) {
-            fields.refused(new KernelRefusal.BadText("item", "is required"));
-        }
+        List<DueKey> visits = Objects.requireNonNullElse(fields.made("item", () -> visits(fields)), List.of());
         for (DueKey visit : visits) {
             try {
                 billVisit.draft(new BillVisit.Bill(
@@ -224,6 +225,20 @@ public class WorklistResource extends PageResource {
 
     private Response again(Fields fields) {
         return Respond.again(fields, page(type(fields.typed("shown")), order(fields.typed("order")), 0, fields));
+    }
+
+    private static List<DueKey> visits(Fields fields) {
+        List<DueKey> visits = chosen(fields);
+        if (visits.isEmpty()) {
+            throw new KernelRefusal.BadText("item", "is required");
+        }
+        if (visits.size() > MOST_BILLED) {
+            throw new KernelRefusal.OutOfRange("item", visits.size(), 1, MOST_BILLED);
+        }
+        if (visits.stream().anyMatch(key -> key.type() != DueType.BILL)) {
+            throw new KernelRefusal.BadText("item", "is no completed visit");
+        }
+        return visits;
     }
 
     private static List<DueKey> chosen(Fields fields) {

@@ -8,18 +8,19 @@ import org.jsoup.Jsoup;
 import org.jsoup.nodes.Element;
 
 /** A visit brought from its quote to its signed sheet through the pages: 48 panels done, and 2 skylights nobody had planned. */
-record VisitToBill(SiteToQuote at, String quote, String id) {
+public record VisitToBill(SiteToQuote at, String quote, String id) {
     private static final String TECHNICIAN = "01900000-0000-7000-8000-000000000002";
 
     static VisitToBill done(SiteToQuote at) {
         at.published("Prices to bill from");
         String quote = accepted(at);
         String id = scheduled(at, quote);
-        signed(at, id);
+        signed(at, id, "");
         return new VisitToBill(at, quote, id);
     }
 
-    private static String accepted(SiteToQuote at) {
+    /** An accepted quote of the panels. */
+    public static String accepted(SiteToQuote at) {
         Map<String, String> form = SiteToQuote.fields(
                 at.get(at.office(), "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE));
         String line = form.entrySet().stream()
@@ -38,7 +39,8 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
         return quote;
     }
 
-    private static String scheduled(SiteToQuote at, String quote) {
+    /** The visit that carries it out, today. */
+    public static String scheduled(SiteToQuote at, String quote) {
         Map<String, String> form = SiteToQuote.fields(at.get(at.office(), "visits/new?quote=" + quote));
         form.put("date", SiteToQuote.today());
         form.put("crew", TECHNICIAN);
@@ -46,7 +48,8 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
         return form.get("id");
     }
 
-    private static void signed(SiteToQuote at, String visit) {
+    /** Signed off with a note of the technician. */
+    public static void signed(SiteToQuote at, String visit, String note) {
         Map<String, String> form = SiteToQuote.fields(at.get(at.technician(), "sheets/" + visit));
         form.put("line-0-done", "48");
         form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
@@ -56,6 +59,7 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
         form.put("drivingMinutes", "30");
         form.put("loadingMinutes", "10");
         form.put("distance", "12");
+        form.put("note", note);
         var answer = at.post(at.technician(), "sheets/" + visit, form);
         assertEquals(
                 303,
@@ -64,7 +68,7 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
     }
 
     /** Decides that the extra work is at no charge. */
-    void give() {
+    public void give() {
         Element decide = Jsoup.parse(at.get(at.office(), "visits/" + id).body())
                 .select("form[action*=/scope-changes/]")
                 .getFirst();

@@ -8,6 +8,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -114,7 +115,12 @@ public final class Visitor {
     }
 
     public HttpResponse<String> post(String path, Map<String, String> form) {
-        String body = form.entrySet().stream()
+        return postAll(path, form.entrySet());
+    }
+
+    /** The same where a field is sent more than once. */
+    public HttpResponse<String> postAll(String path, Collection<Map.Entry<String, String>> form) {
+        String body = form.stream()
                 .map(field -> encoded(field.getKey()) + "=" + encoded(field.getValue()))
                 .collect(Collectors.joining("&"));
         return send("POST", path, "application/x-www-form-urlencoded", "text/html", body);
