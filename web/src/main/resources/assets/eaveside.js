@@ -84,14 +84,41 @@
     });
   }
 
-  // The list of what can be made closes like any menu.
+  // What opens over the page closes like any menu.
+  const menus = 'details.create[open], details.columns[open], details.mark-why[open]';
   document.addEventListener('click', event => {
-    document.querySelectorAll('details.create[open]').forEach(menu => { if (!menu.contains(event.target)) menu.open = false; });
+    document.querySelectorAll(menus).forEach(menu => { if (!menu.contains(event.target)) menu.open = false; });
   });
   document.addEventListener('keydown', event => {
-    const menu = event.key === 'Escape' && document.querySelector('details.create[open]');
+    const menu = event.key === 'Escape' && document.querySelector(menus);
     if (menu) { menu.open = false; menu.querySelector('summary').focus(); }
   });
+
+  // The way back from a thing to its list keeps what narrows the list, and where on it one was.
+  const kept = path => {
+    try { return JSON.parse(sessionStorage.getItem('list:' + path)) || {}; } catch (e) { return {}; }
+  };
+  const isList = document.querySelector('#found, .due-list') !== null;
+  window.addEventListener('pagehide', () => {
+    if (!isList) return;
+    try {
+      sessionStorage.setItem('list:' + location.pathname, JSON.stringify({ search: location.search, top: scrollY }));
+    } catch (e) { /* nowhere to keep it: the list begins anew */ }
+  });
+  document.querySelectorAll('.crumbs a').forEach(link => {
+    const list = kept(link.pathname);
+    if (list.search && !link.search) link.search = list.search;
+    link.addEventListener('click', () => {
+      try { sessionStorage.setItem('back:' + link.pathname, 'yes'); } catch (e) { /* it begins at its top */ }
+    });
+  });
+  try {
+    if (isList && sessionStorage.getItem('back:' + location.pathname)) {
+      sessionStorage.removeItem('back:' + location.pathname);
+      const list = kept(location.pathname);
+      if (list.search === location.search) scrollTo(0, list.top);
+    }
+  } catch (e) { /* as above */ }
 
   // What cannot be taken back, or shuts out another, is asked once more.
   document.addEventListener('submit', event => {

@@ -64,7 +64,11 @@ public record Menu(List<Group> groups) {
     public static Menu of(View view) {
         Map<DueType, Long> due = view.due();
         List<List<Place>> places = List.of(
-                List.of(Place.of("worklist", "/worklist").due(due, DueType.values())),
+                Stream.of(
+                                Place.of("overview", "/overview"),
+                                Place.of("worklist", "/worklist").due(due, DueType.values()))
+                        .filter(place -> view.is(Role.OWNER) || !place.name().equals("overview"))
+                        .toList(),
                 List.of(
                         Place.of("quotes", "/quotes").due(due, DueType.QUOTE, DueType.ACCEPTED),
                         Place.of("visits", "/visits", "/sheets")

@@ -7,11 +7,6 @@ import eaveside.kernel.CamelCase;
  * template takes it as the parameter {@code page}, and the surroundings of the request as {@code view}.
  */
 public interface Page {
-    /** Whether it is a page of its own, with menu and search; otherwise a part that is put into one. */
-    default boolean isWhole() {
-        return true;
-    }
-
     /**
      * The template's path below {@code src/main/jte}: unless the page says otherwise, by its own name in the folder that is
      * called like its package. {@code SiteFormPage} of {@code customers} is shown by {@code customers/site-form.jte}.

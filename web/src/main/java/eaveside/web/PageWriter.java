@@ -52,7 +52,9 @@ public class PageWriter implements MessageBodyWriter<Page> {
         // Rendered whole before the first byte leaves: a template that fails becomes an error page, not half a page.
         var output = new Utf8ByteOutput();
         TEMPLATES.render(
-                page.template(), Map.of("page", page, "view", page.isWhole() ? viewer.page() : viewer.view()), output);
+                page.template(),
+                Map.of("page", page, "view", page instanceof PagePart ? viewer.view() : viewer.page()),
+                output);
         headers.putSingle(HttpHeaders.CONTENT_TYPE, "text/html;charset=UTF-8");
         headers.putSingle(HttpHeaders.CONTENT_LENGTH, output.getContentLength());
         output.writeTo(body);

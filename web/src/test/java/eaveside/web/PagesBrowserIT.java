@@ -20,7 +20,10 @@ import org.junit.jupiter.api.Test;
 /** Every page that needs no particular thing to show, in a real browser: accessible, within the window, no complaint. */
 class PagesBrowserIT {
     private static final List<String> PAGES = List.of(
+            "overview",
+            "search?q=a",
             "worklist",
+            "worklist/aside",
             "customers",
             "customers/new",
             "customers/import",

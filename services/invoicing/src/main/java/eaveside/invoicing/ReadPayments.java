@@ -126,6 +126,12 @@ public class ReadPayments {
                 .toList());
     }
 
+    /** What came in from the first to the last day, less what was paid back or taken back in them. */
+    @Transactional
+    public Money received(LocalDate from, LocalDate to) {
+        return books.money(queries.received(from, to));
+    }
+
     /** What the customer has paid and no invoice has taken. */
     @Transactional
     public Money credit(CustomerId customer) {

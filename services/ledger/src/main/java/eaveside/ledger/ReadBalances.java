@@ -12,10 +12,12 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** Sums of entries by their dimensions: what a visit has on an account, and what each service line has in a period. */
@@ -91,6 +93,23 @@ public class ReadBalances {
                         b.serviceLine(),
                         b.costType(),
                         b.found(),
+                        books.money(b.balance())))
+                .toList();
+    }
+
+    /** A month's sum of a service line's entries on an account: debit above zero, credit below. */
+    public record MonthBalance(AccountRole account, ServiceLineId serviceLine, YearMonth month, Money amount) {}
+
+    /** The sums of the accounts' entries by service line and month; entries without a service line are left out. */
+    @Transactional
+    public List<MonthBalance> byMonth(List<AccountRole> accounts, YearMonth from, YearMonth to) {
+        Map<String, AccountRole> asked = new LinkedHashMap<>();
+        accounts.forEach(account -> asked.put(chart.account(account).code(), account));
+        return queries.monthBalances(List.copyOf(asked.keySet()), from.atDay(1), to.atEndOfMonth()).stream()
+                .map(b -> new MonthBalance(
+                        Objects.requireNonNull(asked.get(b.code())),
+                        b.serviceLine(),
+                        YearMonth.of(b.year(), b.month()),
                         books.money(b.balance())))
                 .toList();
     }

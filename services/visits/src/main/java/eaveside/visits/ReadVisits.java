@@ -94,6 +94,20 @@ public class ReadVisits {
                         .toList();
     }
 
+    /**
+     * Labor of the visits completed in a span of days.
+     *
+     * @param  paid   all minutes on their job sheets: on site, driving and loading
+     * @param  billed minutes on site of those that are billed
+     */
+    public record LaborMinutes(long paid, long billed) {}
+
+    @Transactional
+    public LaborMinutes labor(LocalDate from, LocalDate to) {
+        VisitQueries.Labor labor = queries.labor(from, to);
+        return new LaborMinutes(labor.paid(), labor.billed());
+    }
+
     /** The customer's visit that was completed last and the one that is scheduled first; null where there is none. */
     public record LastAndNext(Visit.@Nullable Summary last, Visit.@Nullable Summary next) {}
 

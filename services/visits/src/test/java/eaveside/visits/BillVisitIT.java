@@ -163,7 +163,7 @@ class BillVisitIT {
         Visit visit = company.scheduled();
         SignedSheet sheet = done(visit);
         bench.execute(
-                "update visit set status = 'SCHEDULED', sheet_id = null, completed_on = null where id = ?",
+                "update visit set status = 'SCHEDULED', sheet_id = null, completed_on = null, value_to_bill = null where id = ?",
                 visit.id().value());
         assertTrue(offender("every job sheet posted").contains(visit.id().toString()));
         bench.execute(

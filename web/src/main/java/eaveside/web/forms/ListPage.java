@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -104,7 +105,9 @@ public record ListPage<R>(
     }
 
     public List<String> kept() {
-        return list.kept.stream().filter(name -> Listing.isOn(filters, name)).toList();
+        return Stream.concat(list.kept.stream(), Listing.ARRANGED.stream())
+                .filter(name -> Listing.isOn(filters, name))
+                .toList();
     }
 
     public List<String> all(String name) {
@@ -115,14 +118,52 @@ public record ListPage<R>(
         return list.actions;
     }
 
-    public List<String> heads(View view) {
-        return list.columns.stream().map(c -> list.label(view, c.name())).toList();
+    /**
+     * A column's head.
+     *
+     * @param  sorts the address of the list sorted by it; null where it cannot be
+     * @param  aria  how the list is sorted by it; null where it is not
+     */
+    public record Head(
+            String label, @Nullable String sorts, @Nullable String aria) {}
+
+    public List<Head> heads(View view) {
+        return list.shownColumns(filters).stream()
+                .map(column -> new Head(
+                        list.label(view, column.name()),
+                        list.isSortable(column.name()) ? list.sortedBy(column.name(), filters) : null,
+                        Sort.asked(filters).aria(column.name())))
+                .toList();
+    }
+
+    /** Every column that there is: its name, its label, and whether it is shown. */
+    public record Choice(String name, String label, boolean shown) {}
+
+    public List<Choice> columns(View view) {
+        List<Listing.Column<R>> shown = list.shownColumns(filters);
+        return list.columns.stream()
+                .map(column -> new Choice(column.name(), list.label(view, column.name()), shown.contains(column)))
+                .toList();
+    }
+
+    /** What stays as it is while columns are chosen: name and value. */
+    public List<Map.Entry<String, String>> besidesColumns() {
+        return Stream.of(
+                        isSearched() ? List.of("q") : List.<String>of(),
+                        list.switches,
+                        list.kept,
+                        List.copyOf(list.choices.keySet()),
+                        List.of("sort"))
+                .flatMap(List::stream)
+                .filter(name -> Listing.isOn(filters, name))
+                .flatMap(name -> all(name).stream().map(value -> Map.entry(name, value)))
+                .toList();
     }
 
     /** The cells of a row, each as it is read. */
     public List<Cell> cells(View view, R row) {
         List<Cell> cells = new ArrayList<>();
-        for (Listing.Column<R> column : list.columns) {
+        for (Listing.Column<R> column : list.shownColumns(filters)) {
             Object value = column.value().apply(row);
             Function<R, @Nullable String> opens = column.opens();
             cells.add(new Cell(

@@ -5,6 +5,7 @@ import eaveside.kernel.Records;
 import eaveside.kernel.Slice;
 import eaveside.web.Csv;
 import eaveside.web.View;
+import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
@@ -31,6 +32,9 @@ import org.jspecify.annotations.Nullable;
  * @param <R> a row
  */
 public final class Listing<R> {
+    /** What the address says of how the list is arranged: by which column, and which columns. */
+    static final List<String> ARRANGED = List.of("sort", "cols");
+
     private static final int PAGE = 40;
     private static final int FILE_PAGE = 200;
     private static final int MOST_ROWS_OF_A_FILE = 50_000;
@@ -54,11 +58,13 @@ public final class Listing<R> {
     String withinKey = "";
     boolean searched;
     private List<String> searchedBy = List.of();
+    private final boolean whole;
 
-    private Listing(String bundle, String address, Source<R> source) {
+    private Listing(String bundle, String address, Source<R> source, boolean whole) {
         this.bundle = bundle;
         this.address = address;
         this.source = source;
+        this.whole = whole;
     }
 
     /**
@@ -118,12 +124,12 @@ public final class Listing<R> {
 
     /** A list at an address, whose texts are of that bundle. */
     public static <R> Listing<R> of(String bundle, String address, Source<R> source) {
-        return new Listing<>(bundle, address, source);
+        return new Listing<>(bundle, address, source, false);
     }
 
-    /** A list that is short enough to come whole. */
+    /** A list that is short enough to come whole; people sort it by any column. */
     public static <R> Listing<R> whole(String bundle, String address, Function<Query, List<R>> rows) {
-        return new Listing<>(bundle, address, query -> new Slice<>(rows.apply(query), null));
+        return new Listing<>(bundle, address, query -> new Slice<>(rows.apply(query), null), true);
     }
 
     /** Columns of the row's own components, by their names. */
@@ -217,10 +223,33 @@ public final class Listing<R> {
 
     private Slice<R> read(Query query) {
         Slice<R> slice = source.read(query);
-        return searchedBy.isEmpty()
-                ? slice
-                : new Slice<>(
-                        slice.rows().stream().filter(row -> isFound(row, query)).toList(), slice.next());
+        Sort sort = Sort.asked(query.filters());
+        Column<R> column = isSortable(sort.column()) ? column(sort.column()) : null;
+        if (searchedBy.isEmpty() && column == null) {
+            return slice;
+        }
+        Stream<R> found = slice.rows().stream().filter(row -> searchedBy.isEmpty() || isFound(row, query));
+        return new Slice<>((column == null ? found : found.sorted(sort.by(column.value()))).toList(), slice.next());
+    }
+
+    private @Nullable Column<R> column(String name) {
+        return columns.stream()
+                .filter(column -> column.name().equals(name))
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** Whether people sort by the column. */
+    boolean isSortable(String column) {
+        return whole && column(column) != null;
+    }
+
+    /** The columns that are shown: those that the address names, all where it names none that there is. */
+    List<Column<R>> shownColumns(MultivaluedMap<String, String> filters) {
+        List<String> named = filters.getOrDefault("cols", List.of());
+        List<Column<R>> shown =
+                columns.stream().filter(column -> named.contains(column.name())).toList();
+        return shown.isEmpty() ? columns : shown;
     }
 
     private boolean isFound(R row, Query query) {
@@ -267,13 +296,14 @@ public final class Listing<R> {
                 slice.next() == null ? null : link(address, filters, slice.next()));
     }
 
-    /** The same list as a file, whole. */
+    /** The same list as a file, whole, with the columns that are shown. */
     public Response csv(UriInfo asked, View view) {
+        List<Column<R>> shown = shownColumns(asked.getQueryParameters());
         return Csv.download(
                 address.substring(address.lastIndexOf('/') + 1),
-                columns.stream().map(column -> label(view, column.name())).toList(),
+                shown.stream().map(column -> label(view, column.name())).toList(),
                 all(asked).stream()
-                        .map(row -> columns.stream()
+                        .map(row -> shown.stream()
                                 .map(column -> file(view, column, row))
                                 .toList())
                         .toList());
@@ -311,7 +341,7 @@ public final class Listing<R> {
     /** The address of the same list with what narrows it, after a key where there is one. */
     private String link(String path, MultivaluedMap<String, String> filters, @Nullable String after) {
         List<String> query = new ArrayList<>();
-        Stream.of(searched ? List.of("q") : List.<String>of(), switches, kept, choices.keySet())
+        Stream.of(searched ? List.of("q") : List.<String>of(), switches, kept, choices.keySet(), ARRANGED)
                 .flatMap(Collection::stream)
                 .filter(name -> isOn(filters, name))
                 .forEach(name -> filters.getOrDefault(name, List.of()).forEach(value -> query.add(said(name, value))));
@@ -319,6 +349,13 @@ public final class Listing<R> {
             query.add(said("after", after));
         }
         return query.isEmpty() ? path : path + "?" + String.join("&", query);
+    }
+
+    /** The address of the same list from its start, sorted by the column, or the other way round where it is so already. */
+    String sortedBy(String column, MultivaluedMap<String, String> filters) {
+        MultivaluedMap<String, String> asked = new MultivaluedHashMap<>(filters);
+        asked.putSingle("sort", Sort.asked(filters).next(column));
+        return link(address, asked, null);
     }
 
     private static String said(String name, String value) {

@@ -8,6 +8,7 @@ import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Unit;
 import eaveside.web.Page;
+import eaveside.web.PagePart;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
@@ -56,7 +57,8 @@ public record DraftFormPage(
      * @param  totals   with their draft; both null while something is missing
      * @param  problems what is missing, in words
      */
-    public record Totals(@Nullable Draft draft, @Nullable InvoiceTotals totals, List<String> problems) implements Page {
+    public record Totals(@Nullable Draft draft, @Nullable InvoiceTotals totals, List<String> problems)
+            implements PagePart {
         static Totals missing(List<String> problems) {
             return new Totals(null, null, problems);
         }

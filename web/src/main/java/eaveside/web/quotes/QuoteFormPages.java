@@ -30,6 +30,7 @@ import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
 import eaveside.web.Page;
+import eaveside.web.PagePart;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
@@ -126,7 +127,7 @@ public class QuoteFormPages {
     public record NoBookPage() implements Page {}
 
     /** The prices alone, for a form that is being written. */
-    public record PricesPage(QuoteForm form, FormPrices prices) implements Page {}
+    public record PricesPage(QuoteForm form, FormPrices prices) implements PagePart {}
 
     /**
      * What a form is about.

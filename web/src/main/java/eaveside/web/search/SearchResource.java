@@ -1,6 +1,7 @@
 package eaveside.web.search;
 
 import eaveside.web.Page;
+import eaveside.web.PagePart;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
@@ -34,12 +35,7 @@ public class SearchResource extends PageResource {
     public record SearchPage(Hits hits) implements Page {}
 
     /** What lies below the field while somebody types. */
-    public record HitsPage(Hits hits) implements Page {
-        @Override
-        public boolean isWhole() {
-            return false;
-        }
-    }
+    public record HitsPage(Hits hits) implements PagePart {}
 
     /** Where just one thing is found as it was typed, that is opened. */
     @GET

@@ -91,6 +91,7 @@ public final class Addresses {
     private static final Map<String, List<String>> QUERIES = Map.of(
             "/visits", List.of("?show=COMPLETED", ""),
             "/visits/list.csv", List.of("?show=COMPLETED"),
+            "/overview", List.of("", "?span=quarter"),
             "/search", List.of("", "?q=a"),
             "/search/hits", List.of("", "?q=a"),
             "/worklist", List.of("", "?type=bill"),

@@ -104,6 +104,13 @@ public interface InvoicingQueries {
     @HQL("from PaymentRow where customerId in :customers and number < :before order by number desc")
     List<PaymentRow> paymentsOf(Collection<CustomerId> customers, long before, Page page);
 
+    /** A payment counts on its day, and is taken back on the day of its reversal. */
+    @SQL("select coalesce(sum(case when d.posting_date between :from and :to then p.amount else 0 end "
+            + "- case when r.posting_date between :from and :to then p.amount else 0 end), 0) from payment p "
+            + "join document d on d.id = p.id left join document r on r.reverses = d.id "
+            + "where d.posting_date between :from and :to or r.posting_date between :from and :to")
+    BigDecimal received(LocalDate from, LocalDate to);
+
     @HQL("from PaymentRow where number = :number")
     List<PaymentRow> paymentsNumbered(long number);
 

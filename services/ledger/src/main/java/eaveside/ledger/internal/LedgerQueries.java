@@ -100,6 +100,16 @@ public interface LedgerQueries {
             + "group by e.accountCode, e.serviceLineId, e.costType, found")
     List<LineBalance> lineBalances(List<String> accounts, LocalDate from, LocalDate to);
 
+    @HQL(
+            "select e.accountCode, e.serviceLineId, year(e.postingDate), month(e.postingDate), sum(e.amount) from EntryRow e "
+                    + "where e.accountCode in (:accounts) and e.serviceLineId is not null and e.postingDate between :from and :to "
+                    + "and e.key.documentId not in (select s.documentId from SupersededCloseRow s) "
+                    + "group by e.accountCode, e.serviceLineId, year(e.postingDate), month(e.postingDate)")
+    List<MonthBalance> monthBalances(List<String> accounts, LocalDate from, LocalDate to);
+
+    /** What an account has in a month for a service line. */
+    record MonthBalance(String code, ServiceLineId serviceLine, Integer year, Integer month, BigDecimal balance) {}
+
     /** What a visit has on an account. */
     record VisitTotal(VisitId visit, BigDecimal balance) {}
 

@@ -55,6 +55,14 @@ public interface VisitQueries {
             "from VisitRow where customerId in :customers and completedOn is not null order by completedOn desc, id desc limit 1")
     List<VisitRow> lastOf(Collection<CustomerId> customers);
 
+    /** Labor minutes. */
+    record Labor(Long paid, Long billed) {}
+
+    @SQL("select coalesce(sum(s.on_site_minutes + s.driving_minutes + s.loading_minutes), 0), "
+            + "coalesce(sum(s.on_site_minutes) filter (where v.status = 'BILLED'), 0) "
+            + "from visit v join job_sheet s on s.document_id = v.sheet_id where v.completed_on between :from and :to")
+    Labor labor(LocalDate from, LocalDate to);
+
     @HQL("select count(*) from VisitRow where status = COMPLETED")
     long completed();
 
