@@ -89,4 +89,55 @@ class SearchBrowserIT {
             page.waitForURL("**/customers");
         }
     }
+
+    @Test
+    void the_way_back_to_a_list_keeps_its_filter_and_place() {
+        try (var browser = new Browser();
+                var desk = browser.desk()) {
+            Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
+            page.navigate(DEMO.at("quotes?status=ACCEPTED").toString());
+            page.evaluate("scrollTo(0, 400)");
+            page.locator("#found tbody a").nth(12).click();
+            page.waitForURL("**/quotes/*-*");
+            page.click(".crumbs a >> nth=0");
+            page.waitForURL("**/quotes?status=ACCEPTED");
+            page.waitForFunction("scrollY > 300");
+        }
+    }
+
+    @Test
+    void columns_are_chosen_and_kept_in_the_address_and_the_file() {
+        try (var browser = new Browser();
+                var desk = browser.desk()) {
+            Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
+            page.navigate(DEMO.at("payments").toString());
+            int all = page.locator("#found thead th").count();
+            page.click("details.columns summary");
+            page.locator("details.columns input[name=cols]").last().uncheck();
+            assertEquals(List.of(), Browser.faults(page));
+            page.click("details.columns button");
+            page.waitForURL("**/payments?*cols=*");
+            assertEquals(all - 1, page.locator("#found thead th").count());
+            assertTrue(page.locator("#csv").getAttribute("href").contains("cols="));
+        }
+    }
+
+    @Test
+    void a_list_that_comes_whole_is_sorted_by_the_head_of_a_column_and_back() {
+        try (var browser = new Browser();
+                var desk = browser.desk()) {
+            Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
+            page.navigate(DEMO.at("settings/users").toString());
+            page.click("#found thead th a >> nth=0");
+            page.waitForURL("**/settings/users?sort=*");
+            List<String> up = page.locator("#found tbody tr td:first-child").allInnerTexts();
+            assertEquals(up.stream().sorted(String.CASE_INSENSITIVE_ORDER).toList(), up);
+            assertEquals("ascending", page.locator("#found thead th >> nth=0").getAttribute("aria-sort"));
+            page.click("#found thead th a >> nth=0");
+            page.waitForURL("**/settings/users?sort=-*");
+            assertEquals(
+                    up.reversed(),
+                    page.locator("#found tbody tr td:first-child").allInnerTexts());
+        }
+    }
 }

@@ -107,6 +107,9 @@ class SightsHttpIT {
                 + " union select unit_price from quote_line union select amount from quote_line_reason"
                 + " union select minimum from quote_line_reason union select total from quote union select abs(amount) from payment"
                 + " union select abs(amount) from settlement union select abs(value) from stock_entry"
+                + " union select gross from invoice_draft union select gross_price from invoice_draft_line"
+                + " union select round(quantity * gross_price, 2) from invoice_draft_line"
+                + " union select value_to_bill from visit where value_to_bill is not null"
                 + " union select price from quantity_step union select value from lot_stock union select value from lot union select credit from customer_account"
                 + " union select abs(e.amount) from money_entry e join account a on a.code = e.account_code"
                 + "   where a.role in ('RECEIVABLES', 'CUSTOMER_CREDIT', 'REVENUE', 'TAX_PAYABLE', 'INVENTORY', 'GOODS_NOT_INVOICED')";
