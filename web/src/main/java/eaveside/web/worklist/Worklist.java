@@ -2,7 +2,10 @@ package eaveside.web.worklist;
 
 import eaveside.kernel.Money;
 import eaveside.kernel.Shared;
+import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
+import eaveside.ledger.ReadBalances;
+import eaveside.visits.ReadVisits;
 import eaveside.web.Link;
 import eaveside.web.View;
 import eaveside.worklist.DueItem;
@@ -22,6 +25,12 @@ import org.jspecify.annotations.Nullable;
 public class Worklist {
     @Inject
     ReadWorklist readWorklist;
+
+    @Inject
+    ReadVisits readVisits;
+
+    @Inject
+    ReadBalances readBalances;
 
     @Inject
     Books books;
@@ -51,6 +60,18 @@ public class Worklist {
      * @param  next the key of the next step's label
      */
     public record Row(DueItem item, String words, String href, String next) {}
+
+    /** What all work that is completed and not billed has cost to date; null for who may not see costs, who is spared the reading. */
+    @Nullable
+    Money costNotBilled(View view) {
+        return view.seesCosts()
+                ? Money.sum(
+                        books.currency(),
+                        readBalances
+                                .ofVisits(AccountRole.WORK_IN_PROGRESS, readVisits.allCompletedNotBilled())
+                                .values())
+                : null;
+    }
 
     /** What is due, the first of each type or of one alone. */
     List<Group> due(View view, Map<DueType, DueTotal> totals, @Nullable DueType shown, DueOrder order, int most) {

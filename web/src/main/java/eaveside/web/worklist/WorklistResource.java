@@ -77,6 +77,7 @@ public class WorklistResource extends PageResource {
      * @param  order  what comes first in each type
      * @param  totals of each type that has any, whatever is shown
      * @param  aside  how much is put aside
+     * @param  cost   of the work that is completed and not billed; null for who may not see it
      * @param  steps  what a new company has to set up first; empty once something is due or all is set up
      * @param  more   how many to show next; zero where all are shown
      * @param  fields what was sent last, where it was refused
@@ -87,6 +88,7 @@ public class WorklistResource extends PageResource {
             Map<DueType, DueTotal> totals,
             List<Worklist.Group> groups,
             long aside,
+            @Nullable Money cost,
             List<FirstSteps.Step> steps,
             int more,
             Fields fields)
@@ -133,6 +135,7 @@ public class WorklistResource extends PageResource {
                 totals,
                 groups,
                 readWorklist.countAside(),
+                worklist.costNotBilled(view),
                 totals.isEmpty() ? firstSteps.left(view) : List.of(),
                 shown != null && most < IN_FILE && groups.stream().anyMatch(group -> group.left() > 0) ? most * 2 : 0,
                 fields);
