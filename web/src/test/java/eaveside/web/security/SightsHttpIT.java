@@ -214,7 +214,7 @@ class SightsHttpIT {
                 "/quotes/{id}",
                 "/api/quotes/{id}",
                 "/visits/{visit}",
-                "/worklist",
+                "/overview",
                 "/books",
                 "/api/books/documents/{id}",
                 "/documents/{id}",
