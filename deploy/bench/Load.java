@@ -64,16 +64,21 @@ final class Load {
         }
     }
 
-    private List<String> someInvoices() throws Exception {
-        List<String> ids = new ArrayList<>();
+    /** Addresses that the query answers, some hundred of them. */
+    private List<String> some(String sql) throws Exception {
+        List<String> addresses = new ArrayList<>();
         try (var connection = DriverManager.getConnection(database());
                 var statement = connection.createStatement();
-                var rows = statement.executeQuery("select id from invoice order by md5(id::text) limit 400")) {
+                var rows = statement.executeQuery(sql)) {
             while (rows.next()) {
-                ids.add("/invoices/" + rows.getString(1));
+                addresses.add(rows.getString(1));
             }
         }
-        return ids;
+        return addresses;
+    }
+
+    private static String any(List<String> addresses) {
+        return addresses.get(ThreadLocalRandom.current().nextInt(addresses.size()));
     }
 
     private HttpClient signIn(String username) throws Exception {
@@ -112,8 +117,8 @@ final class Load {
     }
 
     private void measure(int seconds) throws Exception {
-        List<String> invoices = someInvoices();
-        Supplier<String> invoice = () -> invoices.get(ThreadLocalRandom.current().nextInt(invoices.size()));
+        List<String> invoices = some("select '/invoices/' || id from invoice order by md5(id::text) limit 400");
+        Supplier<String> invoice = () -> any(invoices);
         HttpClient office = signIn("linus");
         // Warm all of them before the first is measured.
         for (var page : List.<Supplier<String>>of(() -> "/worklist", invoice, () -> "/invoices")) {
@@ -121,6 +126,18 @@ final class Load {
         }
         row("sign-in page (no database)", USERS, together(office, () -> "/sign-in", seconds));
         row("worklist", USERS, together(office, () -> "/worklist", seconds));
+        row("overview", USERS, together(signIn("edda"), () -> "/overview", seconds));
+        List<String> customers = some("select '/customers/' || customer_id from invoice order by md5(id::text) limit 400");
+        row("customer page", USERS, together(office, () -> any(customers), seconds));
+        List<String> names = some("select '/search/hits?q=' || lower(split_part(name, ' ', 1)) || '%20'"
+                + " || left(lower(regexp_replace(name, '^.* ', '')), 4) from customer order by md5(id::text) limit 400");
+        row("search, words", USERS, together(office, () -> any(names), seconds));
+        List<String> slips = some("select '/search/hits?q=' || overlay(lower(regexp_replace(name, '[^[:alpha:]].*$', ''))"
+                + " placing 'x' from 3 for 1) from customer where length(name) > 8 order by md5(id::text) limit 400");
+        row("search, misspelled", USERS, together(office, () -> any(slips), seconds));
+        List<String> phones = some("select '/search/hits?q=' || regexp_replace(phone, '[^0-9]', '', 'g') from customer"
+                + " where phone <> '' order by md5(id::text) limit 400");
+        row("search, phone number", USERS, together(office, () -> any(phones), seconds));
         row("invoice page", USERS, together(office, invoice, seconds));
         row("invoice list", USERS, together(office, () -> "/invoices", seconds));
         row("invoice PDF", 1, alone(office, () -> invoice.get() + ".pdf", 60));

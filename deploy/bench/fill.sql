@@ -69,3 +69,25 @@ insert into money_entry (document_id, line, posting_date, account_code, needs_li
 update number_series s set last_number = d.last, last_date = d.day
   from (select type, max(number) as last, max(posting_date) as day from document group by type) d
   where d.type = s.type and s.type in ('INVOICE', 'PAYMENT');
+
+-- A customer with a site and a contact for every five invoices: first and last words of the demo's names put together anew, so that
+-- a name is among thousands that share a word with it.
+create temporary table more on commit drop as
+  select uuidv7() as id, uuidv7() as site_id, f.id as source_id, split_part(f.name, ' ', 1) || ' ' ||
+         substr('bdfghklmnprstvw', 1 + n % 15, 1) || substr('aeiou', 1 + n / 15 % 5, 1) || substr('ldrnmst', 1 + n / 75 % 7, 1)
+         || substr(lower(regexp_replace(l.name, '^.* ', '')), 2) as name,
+         '(' || 200 + n % 700 || ') 555-' || lpad((n % 10000)::text, 4, '0') as phone, n
+  from generate_series(1, greatest(0, :target / 5 - (select count(*) from customer))) n
+  join (select row_number() over (order by id) as k, count(*) over () as of, id, name from customer) f on f.k = n % f.of + 1
+  join (select row_number() over (order by name, id) as k, count(*) over () as of, name from customer) l on l.k = n / 7 % l.of + 1;
+
+insert into customer (id, name, type, street, city, region, zip_code, country, email, phone, payment_term_days, note, active, version,
+    changed_by, changed_at)
+  select m.id, m.name, c.type, m.n || ' ' || c.street, c.city, c.region, c.zip_code, c.country, 'c' || m.n || '@example.com', m.phone,
+         c.payment_term_days, '', true, 1, c.changed_by, c.changed_at from more m join customer c on c.id = m.source_id;
+insert into site (id, customer_id, name, street, city, region, zip_code, country, access_notes, hazards, water_on_site, active, version,
+    changed_by, changed_at)
+  select m.site_id, m.id, 'Home', c.street, c.city, c.region, c.zip_code, c.country, '', '', true, true, 1, c.changed_by, c.changed_at
+  from more m join customer c on c.id = m.id;
+insert into contact (id, customer_id, name, role, email, phone, active, version, changed_by, changed_at)
+  select uuidv7(), m.id, m.name || ' Jr', 'caretaker', '', '', true, 1, c.changed_by, c.changed_at from more m join customer c on c.id = m.id;

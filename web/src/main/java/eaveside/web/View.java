@@ -35,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  * @param  done   the key of the message to show once after a form went through, or null
  * @param  sights what the viewer may see of what not everybody may
  * @param  owes   whether something is to be done before anything else is open
+ * @param  comfortable whether the viewer wants more room than compact pages have
  * @param  due    how much is due of each type that has any; empty where no menu is shown
  */
 public record View(
@@ -48,6 +49,7 @@ public record View(
         @Nullable String done,
         Set<Sight> sights,
         boolean owes,
+        boolean comfortable,
         Map<DueType, Long> due) {
     public View {
         sights = Set.copyOf(sights);
@@ -56,7 +58,7 @@ public record View(
 
     /** The same with how much is due, for the menu of a page. */
     public View with(Map<DueType, Long> counts) {
-        return new View(user, companyName, zone, today, locale, us, path, done, sights, owes, counts);
+        return new View(user, companyName, zone, today, locale, us, path, done, sights, owes, comfortable, counts);
     }
 
     /** The text of a message bundle: the part in front of the first dot names the bundle. */

@@ -40,6 +40,7 @@ public class Viewer {
     private @Nullable SessionId session;
     private @Nullable Duty duty;
     private @Nullable TokenScope scope;
+    private boolean comfortable;
     private String path = "/";
     private @Nullable String done;
     private Set<Sight> sights = Set.of();
@@ -62,6 +63,7 @@ public class Viewer {
         duty = who.duty();
         scope = who.scope();
         sights = who.sights();
+        comfortable = who.comfortable();
         view = null;
     }
 
@@ -185,6 +187,7 @@ public class Viewer {
                     done,
                     sights,
                     duty != null,
+                    comfortable,
                     Map.of());
         }
         Company company = books.company();
@@ -201,6 +204,7 @@ public class Viewer {
                 done,
                 sights,
                 duty != null,
+                comfortable,
                 Map.of());
     }
 

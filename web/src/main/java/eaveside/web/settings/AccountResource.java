@@ -10,6 +10,7 @@ import eaveside.access.ReadSessions;
 import eaveside.access.SecondFactors;
 import eaveside.access.Session;
 import eaveside.access.SessionId;
+import eaveside.access.SetSpacing;
 import eaveside.access.SignedIn;
 import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
@@ -57,6 +58,9 @@ public class AccountResource extends PageResource {
     @Inject
     EndSession endSession;
 
+    @Inject
+    SetSpacing setSpacing;
+
     @Context
     HttpServletRequest request;
 
@@ -102,6 +106,13 @@ public class AccountResource extends PageResource {
                 to,
                 readSecondFactors.of(viewer.id()),
                 sent);
+    }
+
+    @POST
+    @Path("spacing")
+    public Response spacing(Fields fields) {
+        setSpacing.set(viewer.id(), fields.typed("spacing").equals("comfortable"));
+        return Respond.to("/account", "settings.spacing.saved");
     }
 
     @POST

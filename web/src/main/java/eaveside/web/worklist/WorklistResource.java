@@ -202,7 +202,7 @@ public class WorklistResource extends PageResource {
                 : again(fields);
     }
 
-    /** Drafts the invoice of each chosen visit for itself: what is refused for one is said, and the others go through. */
+    /** Drafts the invoice of each chosen visit, or of the one whose button was pressed, for itself: what is refused for one is said, and the others go through. */
     @POST
     @Path("bill")
     public Response bill(Fields fields) {
@@ -223,7 +223,14 @@ public class WorklistResource extends PageResource {
                                         + problem.text("")));
             }
         }
-        return fields.hasErrors() ? again(fields) : Respond.to("/worklist?type=draft", "worklist.drafted");
+        if (fields.hasErrors()) {
+            return again(fields);
+        }
+        // One alone goes on to its issue, so that a clean visit is billed with two presses.
+        return fields.typed("only").isEmpty()
+                ? Respond.to("/worklist?type=draft", "worklist.drafted")
+                : Respond.instead(
+                        "/invoices/" + fields.id("draft-" + visits.getFirst().thing()) + "/issue");
     }
 
     private Response again(Fields fields) {
@@ -231,7 +238,8 @@ public class WorklistResource extends PageResource {
     }
 
     private static List<DueKey> visits(Fields fields) {
-        List<DueKey> visits = chosen(fields);
+        List<DueKey> visits =
+                fields.typed("only").isEmpty() ? chosen(fields) : List.of(DueKey.parse(fields.typed("only")));
         if (visits.isEmpty()) {
             throw new KernelRefusal.BadText("item", "is required");
         }

@@ -42,6 +42,7 @@ class StockPageTest {
                 null,
                 Set.of(),
                 false,
+                false,
                 Map.of());
     }
 

@@ -179,6 +179,16 @@ class WorklistHttpIT {
     }
 
     @Test
+    void one_visit_alone_goes_on_to_the_issue_of_its_invoice() {
+        String visit = billable();
+        String draft = Ids.next().toString();
+        var billed = office.post("worklist/bill", Map.of("only", key("BILL", visit), "draft-" + visit, draft));
+        assertEquals(303, billed.statusCode(), text(billed));
+        assertEquals("/invoices/" + draft + "/issue", Visitor.location(billed));
+        assertEquals(200, office.get("invoices/" + draft + "/issue").statusCode());
+    }
+
+    @Test
     void the_file_says_what_the_list_says() {
         String visit = billable();
         String worth = row("bill", visit).select("td.num").text().replaceAll("[$,]", "");

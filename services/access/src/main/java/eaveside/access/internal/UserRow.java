@@ -63,6 +63,9 @@ public class UserRow {
             + " or exists (select 1 from authenticator_app a where a.user_id = id and a.confirmed_at is not null))")
     boolean hasSecondFactor;
 
+    @Formula("(exists (select 1 from user_preference f where f.user_id = id and f.comfortable))")
+    boolean comfortable;
+
     UserRow() {}
 
     public String passwordHash() {
@@ -139,12 +142,17 @@ public class UserRow {
 
     Admitted toAdmitted(SessionId session, @Nullable Instant secondShown, boolean ownersNeedTwo) {
         return new Admitted(
-                toUser(), Sight.of(role, officeReadsBooks), session, duty(secondShown, ownersNeedTwo), null);
+                toUser(),
+                Sight.of(role, officeReadsBooks),
+                session,
+                duty(secondShown, ownersNeedTwo),
+                null,
+                comfortable);
     }
 
     /** A script owes nothing. */
     public Admitted toAdmitted(TokenScope scope) {
-        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), null, null, scope);
+        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), null, null, scope, false);
     }
 
     SignedIn toSignedIn() {
