@@ -12,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
@@ -42,6 +43,9 @@ final class Launcher {
     private static final PrintStream TERMINAL = System.out;
 
     private static final PrintStream COMPLAINTS = System.err;
+
+    /** Such as "Step 3 of 3", where what had to be built and prepared first was said in steps; empty otherwise. */
+    private static final String STEP = System.getProperty("eaveside.step", "");
 
     private Launcher() {}
 
@@ -180,6 +184,11 @@ final class Launcher {
             return noSecondFactor ? "off" : "owners";
         }
 
+        /** What is said of the step that makes a company where there is none yet. */
+        String firstWords() {
+            return "";
+        }
+
         /** What the application is asked to do when there is no company yet. */
         abstract Map<String, String> first(DataFolder folder);
 
@@ -191,6 +200,11 @@ final class Launcher {
             requireOfThisMachine();
             var settings = settings();
             var folder = folder();
+            long begun = System.nanoTime();
+            if (!STEP.isEmpty()) {
+                TERMINAL.println(STEP + ": starting" + (folder.hasDatabase() ? "" : firstWords()));
+                TERMINAL.flush();
+            }
             var company = Company.start(folder, bind, port, settings, this::first, answer -> {
                 try {
                     told(folder, answer);
@@ -199,6 +213,10 @@ final class Launcher {
                     throw new UncheckedIOException(e);
                 }
             });
+            if (!STEP.isEmpty()) {
+                TERMINAL.println("  done in "
+                        + Duration.ofNanos(System.nanoTime() - begun).toSeconds() + " s");
+            }
             TERMINAL.println("Eaveside is ready at " + company.address() + "  (Ctrl-C stops it)");
             if (Files.exists(folder.demoUsernames())) {
                 TERMINAL.println(Files.readString(folder.demoUsernames()));
@@ -215,10 +233,19 @@ final class Launcher {
 
     @Command(name = "demo", description = "Starts with an invented company to try things out.")
     static final class Demo extends Serving {
+        private static final String DEMO_WORDS = " three months of business, under a minute";
+
+        @Override
+        String firstWords() {
+            return ", and making the demo company:" + DEMO_WORDS;
+        }
+
         @Override
         Map<String, String> first(DataFolder folder) {
-            TERMINAL.println("Making the demo company, once: three months of business, under a minute");
-            TERMINAL.flush();
+            if (STEP.isEmpty()) {
+                TERMINAL.println("Making the demo company, once:" + DEMO_WORDS);
+                TERMINAL.flush();
+            }
             try {
                 Files.deleteIfExists(folder.demoUsernames());
                 Files.createFile(folder.demoUnfinished());
