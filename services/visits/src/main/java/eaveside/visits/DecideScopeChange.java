@@ -66,8 +66,10 @@ public class DecideScopeChange {
             throw new VisitRefusal.ReturnScheduled();
         }
         scopeChange.decide(decision.decision(), decision.note(), decision.by(), clock.instant());
-        valueToBill.keep(visit);
-        entities.lock(visit, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
+        // A visit that comes to something else has a new version by that alone.
+        if (!valueToBill.keep(visit)) {
+            entities.lock(visit, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
+        }
         audit.done("visit.decide", decision.by(), decision.visit());
         entities.flush();
         return scopeChange.toScopeChange();

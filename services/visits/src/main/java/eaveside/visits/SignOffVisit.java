@@ -106,8 +106,7 @@ public class SignOffVisit {
                     consumption.record(posted, taken);
                     siteFacts.openFindings(visit, sheet);
                     sheetRecord.save(sheet, location, scope, extras, cost, taken.overruns(), warnings);
-                    visit.done(sheet.id(), sheet.completedOn());
-                    valueToBill.keep(visit);
+                    visit.done(sheet.id(), sheet.completedOn(), valueToBill.of(visit, sheet.id(), sheet.completedOn()));
                 });
     }
 }

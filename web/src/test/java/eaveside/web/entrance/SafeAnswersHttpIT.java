@@ -82,7 +82,7 @@ class SafeAnswersHttpIT {
         assertTrue(before.size() > 60, before.keySet() + "");
     }
 
-    /** What each table holds, but for those of signing in, where a session is seen. */
+    /** What each table holds, but for what signing in leaves, which tests beside this one do. */
     private static Map<String, String> kept() throws SQLException {
         Map<String, String> kept = new TreeMap<>();
         try (var connection = demo.database().asOwner().getConnection();
@@ -97,7 +97,8 @@ class SafeAnswersHttpIT {
             }
             for (String table : tables) {
                 try (var sum = statement.executeQuery(
-                        "select count(*) || ' rows ' || coalesce(sum(hashtext(t::text)), 0) from " + table + " t")) {
+                        "select count(*) || ' rows ' || coalesce(sum(hashtext(t::text)), 0) from " + table + " t"
+                                + (table.equals("audit_event") ? " where t.action not like 'sign-%'" : ""))) {
                     sum.next();
                     kept.put(table, sum.getString(1));
                 }

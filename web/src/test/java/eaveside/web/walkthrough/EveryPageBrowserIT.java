@@ -34,7 +34,7 @@ class EveryPageBrowserIT {
     private static final String NO_PAGE = ".*(\\.pdf|\\.csv|\\.xlsx|/photos/.*|/openapi.*)$";
 
     /** What scripts read, and what the browser itself asks for, are none either. */
-    private static final String PAGE = "/(?!api/|assets/|health|stock/mixes/in-words|sign-in).*";
+    private static final String PAGE = "/(?!api/|assets/|health|stock/mixes/in-words|search/hits|sign-in).*";
 
     /** Parts of an address that only choose among rows of the same look. */
     private static final Set<String> FILTERS =

@@ -86,7 +86,8 @@ class Person {
 
     /** Clicks what leads to another page, and waits for it. */
     void follow(String selector) {
-        page.waitForNavigation(() -> page.locator(selector).first().click());
+        page.waitForNavigation(
+                () -> page.locator(selector).locator("visible=true").first().click());
     }
 
     /** Opens a part of the page that is folded. */

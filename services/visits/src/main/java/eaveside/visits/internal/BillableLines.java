@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.kernel.DocumentId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
 import eaveside.visits.BillableLine;
@@ -45,10 +46,9 @@ public class BillableLines {
         return lines(visit, sheet, scopeChanges);
     }
 
-    /** What is certain already: without the extra work that nobody has decided on. */
-    public List<BillableLine> soFar(VisitRow visit) {
-        SheetRow sheet = visits.sheetInForce(visit);
-        return lines(visit, sheet, queries.scopeChanges(sheet.document()));
+    /** What is certain already by the sheet: without the extra work that nobody has decided on. */
+    List<BillableLine> soFar(VisitRow visit, DocumentId sheet) {
+        return lines(visit, visits.sheet(sheet), queries.scopeChanges(sheet));
     }
 
     private List<BillableLine> lines(VisitRow visit, SheetRow sheet, List<ScopeChangeRow> scopeChanges) {

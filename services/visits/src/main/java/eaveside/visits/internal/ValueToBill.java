@@ -1,16 +1,19 @@
 package eaveside.visits.internal;
 
+import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Shared;
 import eaveside.pricing.PriceWork;
 import eaveside.visits.BillableLine;
 import jakarta.inject.Inject;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Keeps with a visit what its work comes to when it is billed, so that the worklist adds up what is not billed without pricing
- * it anew. The invoice is priced for itself.
+ * What the work of a visit comes to when it is billed, kept with the visit, so that the worklist adds up what is not billed without
+ * pricing it anew. The invoice is priced for itself.
  */
 @Shared
 public class ValueToBill {
@@ -23,21 +26,25 @@ public class ValueToBill {
         this.priceWork = priceWork;
     }
 
-    /** Of a visit with a sheet. A value that no book can hold is as good as none: the sheet is signed all the same. */
-    public void keep(VisitRow visit) {
-        List<BillableLine> lines = billableLines.soFar(visit);
-        visit.isWorth(
-                lines.isEmpty()
-                        ? BigDecimal.ZERO
-                        : priceWork
-                                .worth(
-                                        visit.priceBook(),
-                                        visit.day(),
-                                        lines.stream().map(ValueToBill::done).toList(),
-                                        billableLines.borneBefore(visit))
-                                .filter(Money::isHeld)
-                                .map(Money::amount)
-                                .orElse(null));
+    /** By that sheet; null where it is not known. A value that no book can hold is as good as none: the sheet is signed all the same. */
+    public @Nullable BigDecimal of(VisitRow visit, DocumentId sheet, LocalDate completedOn) {
+        List<BillableLine> lines = billableLines.soFar(visit, sheet);
+        return lines.isEmpty()
+                ? BigDecimal.ZERO
+                : priceWork
+                        .worth(
+                                visit.priceBook(),
+                                completedOn,
+                                lines.stream().map(ValueToBill::done).toList(),
+                                billableLines.borneBefore(visit))
+                        .filter(Money::isHeld)
+                        .map(Money::amount)
+                        .orElse(null);
+    }
+
+    /** Once more, of a visit with a sheet; tells whether it comes to something else now. */
+    public boolean keep(VisitRow visit) {
+        return visit.becomesWorth(of(visit, visit.sheet(), visit.day()));
     }
 
     private static PriceWork.DoneLine done(BillableLine line) {

@@ -211,9 +211,17 @@ public class VisitRow {
         return sheetId;
     }
 
-    /** @param  value before tax; null where it is not known */
-    public void isWorth(@Nullable BigDecimal value) {
-        valueToBill = value;
+    /**
+     * Whether that is something else than before.
+     *
+     * @param  worth before tax; null where it is not known
+     */
+    public boolean becomesWorth(@Nullable BigDecimal worth) {
+        boolean same = valueToBill == null || worth == null ? valueToBill == worth : valueToBill.compareTo(worth) == 0;
+        if (!same) {
+            valueToBill = worth;
+        }
+        return !same;
     }
 
     public boolean isBilledBy(InvoiceId invoice) {
@@ -281,13 +289,18 @@ public class VisitRow {
         status = VisitStatus.CANCELED;
     }
 
-    /** Signed off: the visit stands on this sheet from now on. */
-    public void done(DocumentId sheet, LocalDate on) {
+    /**
+     * Signed off: the visit stands on this sheet from now on.
+     *
+     * @param  worth what its work comes to; null where no price book says so
+     */
+    public void done(DocumentId sheet, LocalDate on, @Nullable BigDecimal worth) {
         requireStatus(VisitStatus.SCHEDULED);
         requireNear(on);
         status = VisitStatus.COMPLETED;
         sheetId = sheet;
         completedOn = on;
+        valueToBill = worth;
     }
 
     /** The sheet was reversed: the work waits to be entered again. */
