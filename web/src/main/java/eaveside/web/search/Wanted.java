@@ -16,9 +16,9 @@ import java.util.regex.Pattern;
 record Wanted(String text, boolean number, Set<Type> types) {
     private static final Set<Type> NUMBERED = Set.of(Type.QUOTE, Type.INVOICE, Type.PAYMENT);
 
-    /** As many digits as numbers of documents have. */
+    /** As many digits as numbers of documents have; those that begin with a zero are the end of a phone number. */
     private static final Pattern NUMBER =
-            Pattern.compile("(?:(quote|invoice|payment)\\s*)?#?\\s*(?:no\\.?\\s*)?([0-9]{1,9})");
+            Pattern.compile("(?:(quote|invoice|payment)\\s*)?#?\\s*(?:no\\.?\\s*)?([1-9][0-9]{0,8})");
 
     Wanted {
         types = Set.copyOf(types);

@@ -103,9 +103,10 @@ public class SchedulingPages {
     public Page form(
             @QueryParam("quote") @Nullable QuoteId quote,
             @QueryParam("return") @Nullable VisitId returnsTo,
-            @QueryParam("site") @Nullable SiteId site,
+            @QueryParam("site") @Nullable SiteId at,
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("q") @DefaultValue("") String q) {
+        SiteId site = at == null && customer != null ? onlySite(customer) : at;
         if (quote == null && returnsTo == null && site == null) {
             return chooseCustomer(customer, q);
         }
@@ -125,12 +126,17 @@ public class SchedulingPages {
         return customer == null
                 ? new CustomerChoicePage(
                         q, findCustomers.find(q, true, null, FOUND).rows(), List.of())
-                : new CustomerChoicePage(
-                        q,
-                        List.of(),
-                        readCustomer.sites(customer).stream()
-                                .filter(Site::active)
-                                .toList());
+                : new CustomerChoicePage(q, List.of(), activeSites(customer));
+    }
+
+    private List<Site> activeSites(CustomerId customer) {
+        return readCustomer.sites(customer).stream().filter(Site::active).toList();
+    }
+
+    /** Where there is only one, it need not be chosen. */
+    private @Nullable SiteId onlySite(CustomerId customer) {
+        List<Site> sites = activeSites(customer);
+        return sites.size() == 1 ? sites.getFirst().id() : null;
     }
 
     /** Work to fill in: each surface suggests all of itself. */
