@@ -106,7 +106,7 @@ public class SchedulingPages {
             @QueryParam("site") @Nullable SiteId at,
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("q") @DefaultValue("") String q) {
-        SiteId site = at == null && customer != null ? onlySite(customer) : at;
+        SiteId site = at == null && customer != null && quote == null && returnsTo == null ? onlySite(customer) : at;
         if (quote == null && returnsTo == null && site == null) {
             return chooseCustomer(customer, q);
         }
