@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * What the template shows.
  *
  * @param  csv  the address of the list as a file
+ * @param  xlsx the address of the list as a spreadsheet
  * @param  more the address of the next page, or null
  */
 public record ListPage<R>(
@@ -26,6 +27,7 @@ public record ListPage<R>(
         MultivaluedMap<String, String> filters,
         List<R> rows,
         String csv,
+        String xlsx,
         @Nullable String more)
         implements Page {
     @Override

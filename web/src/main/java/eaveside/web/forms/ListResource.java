@@ -1,5 +1,6 @@
 package eaveside.web.forms;
 
+import eaveside.web.Xlsx;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -9,7 +10,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 
 /**
- * A resource whose address is a list: its page, and under {@code list.csv} the same as a file. A resource says only what the
+ * A resource whose address is a list: its page, and under {@code list.csv} and {@code list.xlsx} the same as a file. A resource says only what the
  * list is.
  *
  * @param <R> a row
@@ -25,6 +26,14 @@ public abstract class ListResource<R> extends PageResource {
     @Transactional
     public ListPage<R> listed() {
         return list().page(asked);
+    }
+
+    @GET
+    @Path("list.xlsx")
+    @Produces(Xlsx.TYPE)
+    @Transactional
+    public Response spreadsheet() {
+        return list().xlsx(asked, viewer.view());
     }
 
     @GET

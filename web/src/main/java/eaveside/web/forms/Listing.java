@@ -5,6 +5,7 @@ import eaveside.kernel.Records;
 import eaveside.kernel.Slice;
 import eaveside.web.Csv;
 import eaveside.web.View;
+import eaveside.web.Xlsx;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -293,6 +294,7 @@ public final class Listing<R> {
                 filters,
                 slice.rows(),
                 link(address + "/list.csv", filters, null),
+                link(address + "/list.xlsx", filters, null),
                 slice.next() == null ? null : link(address, filters, slice.next()));
     }
 
@@ -307,6 +309,27 @@ public final class Listing<R> {
                                 .map(column -> file(view, column, row))
                                 .toList())
                         .toList());
+    }
+
+    /** The same as a spreadsheet. A measure is in the unit that it is kept in, beside which its unit's name has no place. */
+    public Response xlsx(UriInfo asked, View view) {
+        List<Column<R>> shown = shownColumns(asked.getQueryParameters());
+        return Xlsx.download(
+                address.substring(address.lastIndexOf('/') + 1),
+                shown.stream().map(column -> label(view, column.name())).toList(),
+                all(asked).stream()
+                        .map(row -> shown.stream()
+                                .<@Nullable Object>map(column -> cell(view, column, row))
+                                .toList())
+                        .toList());
+    }
+
+    /** What a spreadsheet reckons with as it is, all else in words. */
+    private @Nullable Object cell(View view, Column<R> column, R row) {
+        Object value = column.value().apply(row);
+        return value instanceof Money || value instanceof LocalDate || value instanceof Number
+                ? value
+                : shown(view, column.name(), value);
     }
 
     /** Every row of the list that was asked for, for a file of it. */

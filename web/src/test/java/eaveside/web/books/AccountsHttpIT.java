@@ -64,7 +64,7 @@ class AccountsHttpIT {
         Visitor office = Visitor.office();
         assertEquals(200, office.get("books/accounts").statusCode());
         assertTrue(Visitor.page(office.get("books/accounts"))
-                .select("a[href$=/new]")
+                .select("main a[href$=/new]")
                 .isEmpty());
         assertEquals(403, office.get("books/accounts/new").statusCode());
         assertEquals(

@@ -73,8 +73,9 @@ class MergedWorkHttpIT {
         assertEquals(
                 1,
                 Visitor.page(office.get("visits/new?customer=" + kept))
-                        .select("a[href=/visits/new?site=" + site + "]")
-                        .size());
+                        .select("main input[name=site][value=" + site + "]")
+                        .size(),
+                "the only site is chosen");
         String visit = UUID.randomUUID().toString();
         String scheduling = """
             {"id": "%s", "customer": "%s", "site": "%s", "date": "%s", "crew": ["%s"], "lines": [

@@ -9,19 +9,34 @@ import eaveside.web.testing.LooksAtDemo;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
 import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 
-/** The search by keyboard alone, and the menu where there is little room. Its tests run beside each other, each with a browser. */
+/** The search by keyboard alone, and the menu where there is little room; one test after the other, since they share a browser. */
 @LooksAtDemo
 class SearchBrowserIT {
     private static final Server DEMO = Server.demo();
+    private static Browser browser;
+
+    @BeforeAll
+    static void start() {
+        browser = new Browser();
+    }
+
+    @AfterAll
+    static void stop() {
+        browser.close();
+    }
 
     @Test
+    @Execution(ExecutionMode.SAME_THREAD)
     void a_customer_who_calls_is_opened_by_keyboard_alone() {
         String digits = Visitor.value(DEMO, "select phone from customer where name = 'Larchwick Apartments'")
                 .replaceAll("[^0-9]", "");
-        try (var browser = new Browser();
-                var desk = browser.desk()) {
+        try (var desk = browser.desk()) {
             Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
             page.navigate(DEMO.at("settings").toString());
             page.keyboard().press("/");
@@ -35,9 +50,9 @@ class SearchBrowserIT {
     }
 
     @Test
+    @Execution(ExecutionMode.SAME_THREAD)
     void arrows_go_through_what_is_found_and_escape_closes_it() {
-        try (var browser = new Browser();
-                var desk = browser.desk()) {
+        try (var desk = browser.desk()) {
             Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
             page.navigate(DEMO.at("worklist").toString());
             page.keyboard().press("/");
@@ -60,9 +75,9 @@ class SearchBrowserIT {
     }
 
     @Test
+    @Execution(ExecutionMode.SAME_THREAD)
     void a_slash_that_is_typed_into_a_field_stays_a_slash() {
-        try (var browser = new Browser();
-                var desk = browser.desk()) {
+        try (var desk = browser.desk()) {
             Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
             page.navigate(DEMO.at("customers").toString());
             page.focus("#q");
@@ -72,9 +87,9 @@ class SearchBrowserIT {
     }
 
     @Test
+    @Execution(ExecutionMode.SAME_THREAD)
     void on_a_phone_the_menu_folds_and_is_reached_by_keyboard() {
-        try (var browser = new Browser();
-                var phone = browser.phone()) {
+        try (var phone = browser.phone()) {
             Page page = Browser.signIn(phone, DEMO, "edda", DEMO.passwordOf("edda"));
             page.navigate(DEMO.at("worklist").toString());
             assertTrue(page.locator("#menu").isHidden());
@@ -91,9 +106,9 @@ class SearchBrowserIT {
     }
 
     @Test
+    @Execution(ExecutionMode.SAME_THREAD)
     void the_way_back_to_a_list_keeps_its_filter_and_place() {
-        try (var browser = new Browser();
-                var desk = browser.desk()) {
+        try (var desk = browser.desk()) {
             Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
             page.navigate(DEMO.at("quotes?status=ACCEPTED").toString());
             page.evaluate("scrollTo(0, 400)");
@@ -106,9 +121,9 @@ class SearchBrowserIT {
     }
 
     @Test
+    @Execution(ExecutionMode.SAME_THREAD)
     void columns_are_chosen_and_kept_in_the_address_and_the_file() {
-        try (var browser = new Browser();
-                var desk = browser.desk()) {
+        try (var desk = browser.desk()) {
             Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
             page.navigate(DEMO.at("payments").toString());
             int all = page.locator("#found thead th").count();
@@ -123,9 +138,9 @@ class SearchBrowserIT {
     }
 
     @Test
+    @Execution(ExecutionMode.SAME_THREAD)
     void a_list_that_comes_whole_is_sorted_by_the_head_of_a_column_and_back() {
-        try (var browser = new Browser();
-                var desk = browser.desk()) {
+        try (var desk = browser.desk()) {
             Page page = Browser.signIn(desk, DEMO, "edda", DEMO.passwordOf("edda"));
             page.navigate(DEMO.at("settings/users").toString());
             page.click("#found thead th a >> nth=0");

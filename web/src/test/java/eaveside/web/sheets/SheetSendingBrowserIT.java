@@ -352,7 +352,7 @@ class SheetSendingBrowserIT extends PhoneInHand {
             page = Browser.signIn(desk, Server.shared(), "quotes.office", Server.OWNER_PASSWORD);
             page.navigate(address("worklist?type=sheet"));
             look("worklist");
-            page.locator("a.button[href^=\"/visits/" + visit + "/sent/\"]").click();
+            page.locator("td.next a[href^=\"/visits/" + visit + "/sent/\"]").click();
             page.locator("h1")
                     .filter(new Locator.FilterOptions().setHasText("Job sheet for"))
                     .waitFor();

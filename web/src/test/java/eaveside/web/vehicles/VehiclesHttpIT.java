@@ -46,6 +46,11 @@ class VehiclesHttpIT {
         assertEquals(200, file.statusCode());
         assertTrue(file.body().contains("Name,License plate,Note,Active"), file.body());
         assertTrue(file.body().contains("Ladder van,TEST 01,,Yes"), file.body());
+        var spreadsheet = office.get("vehicles/list.xlsx");
+        assertEquals(200, spreadsheet.statusCode());
+        assertEquals(
+                "attachment; filename=\"vehicles.xlsx\"",
+                spreadsheet.headers().firstValue("content-disposition").orElse(""));
         assertEquals(
                 "1",
                 Visitor.value(
