@@ -77,7 +77,7 @@ create temporary table more on commit drop as
          substr('bdfghklmnprstvw', 1 + n % 15, 1) || substr('aeiou', 1 + n / 15 % 5, 1) || substr('ldrnmst', 1 + n / 75 % 7, 1)
          || substr(lower(regexp_replace(l.name, '^.* ', '')), 2) as name,
          '(' || 200 + n % 700 || ') 555-' || lpad((n % 10000)::text, 4, '0') as phone, n
-  from generate_series(1, greatest(0, :target / 5 - (select count(*) from customer))) n
+  from generate_series(1, greatest(0, :target / 5 - (select count(*) from customer))::integer) n
   join (select row_number() over (order by id) as k, count(*) over () as of, id, name from customer) f on f.k = n % f.of + 1
   join (select row_number() over (order by name, id) as k, count(*) over () as of, name from customer) l on l.k = n / 7 % l.of + 1;
 
