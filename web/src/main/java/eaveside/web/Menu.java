@@ -1,11 +1,13 @@
 package eaveside.web;
 
 import eaveside.access.Role;
+import eaveside.worklist.DueTotal;
 import eaveside.worklist.DueType;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 
 /**
@@ -34,25 +36,37 @@ public record Menu(List<Group> groups) {
      */
     public record Entry(String key, String href, boolean current, long due) {}
 
-    /** A place before it is known where the viewer is: its address covers what lies below it, and so do the others. */
-    private record Place(String name, String href, List<String> others, long due) {
+    /**
+     * A place before it is known where the viewer is.
+     *
+     * @param  covers the addresses whose pages belong to it, its own at first
+     * @param  open   whether the viewer may go there
+     */
+    private record Place(String name, List<String> covers, long due, boolean open) {
         static Place of(String name, String href, String... others) {
-            return new Place(name, href, List.of(others), 0);
+            return new Place(
+                    name, Stream.concat(Stream.of(href), Stream.of(others)).toList(), 0, true);
         }
 
-        Place due(Map<DueType, Long> counts, DueType... types) {
+        Place due(Map<DueType, DueTotal> totals, DueType... types) {
             return new Place(
                     name,
-                    href,
-                    others,
+                    covers,
                     Stream.of(types)
-                            .mapToLong(type -> counts.getOrDefault(type, 0L))
-                            .sum());
+                            .filter(totals::containsKey)
+                            .mapToLong(type ->
+                                    Objects.requireNonNull(totals.get(type)).count())
+                            .sum(),
+                    open);
+        }
+
+        Place onlyIf(boolean may) {
+            return new Place(name, covers, due, may);
         }
 
         /** How much of the path it covers; zero for none. */
         int covers(View view) {
-            return Stream.concat(Stream.of(href), others.stream())
+            return covers.stream()
                     .filter(view::in)
                     .mapToInt(String::length)
                     .max()
@@ -62,13 +76,12 @@ public record Menu(List<Group> groups) {
 
     /** What the viewer may open, and where the viewer is: the place whose address covers most of the path. */
     public static Menu of(View view) {
-        Map<DueType, Long> due = view.due();
-        List<List<Place>> places = List.of(
-                Stream.of(
-                                Place.of("overview", "/overview"),
-                                Place.of("worklist", "/worklist").due(due, DueType.values()))
-                        .filter(place -> view.is(Role.OWNER) || !place.name().equals("overview"))
-                        .toList(),
+        Map<DueType, DueTotal> due = view.due();
+        boolean owner = view.is(Role.OWNER);
+        List<List<Place>> all = List.of(
+                List.of(
+                        Place.of("overview", "/overview").onlyIf(owner),
+                        Place.of("worklist", "/worklist").due(due, DueType.values())),
                 List.of(
                         Place.of("quotes", "/quotes").due(due, DueType.QUOTE, DueType.ACCEPTED),
                         Place.of("visits", "/visits", "/sheets")
@@ -82,15 +95,12 @@ public record Menu(List<Group> groups) {
                                         DueType.RETURN),
                         Place.of("findings", "/findings").due(due, DueType.FINDING)),
                 List.of(Place.of("customers", "/customers", "/sites")),
-                Stream.of(
-                                Place.of("invoices", "/invoices").due(due, DueType.DRAFT),
-                                Place.of("payments", "/payments"),
-                                Place.of("aging", "/invoices/aging").due(due, DueType.PAST_DUE),
-                                Place.of("margins", "/margins"),
-                                Place.of("books", "/books", "/documents"))
-                        .filter(place -> view.is(Role.OWNER) || !place.name().equals("margins"))
-                        .filter(place -> view.seesBooks() || !place.name().equals("books"))
-                        .toList(),
+                List.of(
+                        Place.of("invoices", "/invoices").due(due, DueType.DRAFT),
+                        Place.of("payments", "/payments"),
+                        Place.of("aging", "/invoices/aging").due(due, DueType.PAST_DUE),
+                        Place.of("margins", "/margins").onlyIf(owner),
+                        Place.of("books", "/books", "/documents").onlyIf(view.seesBooks())),
                 List.of(
                         Place.of("stock", "/stock").due(due, DueType.STOCK),
                         Place.of("items", "/stock/items"),
@@ -101,6 +111,9 @@ public record Menu(List<Group> groups) {
                         Place.of("services", "/settings/services"),
                         Place.of("vehicles", "/vehicles"),
                         Place.of("settings", "/settings")));
+        List<List<Place>> places = all.stream()
+                .map(group -> group.stream().filter(Place::open).toList())
+                .toList();
         List<String> headings = List.of("", "work", "customers", "money", "stock", "company");
         Place here = places.stream()
                 .flatMap(List::stream)
@@ -112,8 +125,11 @@ public record Menu(List<Group> groups) {
             groups.add(new Group(
                     headings.get(i).isEmpty() ? "" : "common.group." + headings.get(i),
                     places.get(i).stream()
-                            .map(place ->
-                                    new Entry("common.nav." + place.name(), place.href(), place == here, place.due()))
+                            .map(place -> new Entry(
+                                    "common.nav." + place.name(),
+                                    place.covers().getFirst(),
+                                    place == here,
+                                    place.due()))
                             .toList()));
         }
         return new Menu(groups);

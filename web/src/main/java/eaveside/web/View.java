@@ -11,6 +11,7 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Company.Measures;
+import eaveside.worklist.DueTotal;
 import eaveside.worklist.DueType;
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -36,7 +37,7 @@ import org.jspecify.annotations.Nullable;
  * @param  sights what the viewer may see of what not everybody may
  * @param  owes   whether something is to be done before anything else is open
  * @param  comfortable whether the viewer wants more room than compact pages have
- * @param  due    how much is due of each type that has any; empty where no menu is shown
+ * @param  due    what is due of each type that has any; empty where no menu is shown
  */
 public record View(
         @Nullable User user,
@@ -50,15 +51,15 @@ public record View(
         Set<Sight> sights,
         boolean owes,
         boolean comfortable,
-        Map<DueType, Long> due) {
+        Map<DueType, DueTotal> due) {
     public View {
         sights = Set.copyOf(sights);
         due = Map.copyOf(due);
     }
 
     /** The same with how much is due, for the menu of a page. */
-    public View with(Map<DueType, Long> counts) {
-        return new View(user, companyName, zone, today, locale, us, path, done, sights, owes, comfortable, counts);
+    public View with(Map<DueType, DueTotal> totals) {
+        return new View(user, companyName, zone, today, locale, us, path, done, sights, owes, comfortable, totals);
     }
 
     /** The text of a message bundle: the part in front of the first dot names the bundle. */

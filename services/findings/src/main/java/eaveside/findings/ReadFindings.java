@@ -71,11 +71,6 @@ public class ReadFindings {
                 read, size, line -> new PageKey<>(line.openedAt(), line.id().value()).toString());
     }
 
-    @Transactional
-    public long countOpen() {
-        return queries.countOpen();
-    }
-
     /** Refuses an unknown id with {@link KernelRefusal.NotFound}. */
     @Transactional
     public FindingView finding(FindingId id) {

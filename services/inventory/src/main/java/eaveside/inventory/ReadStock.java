@@ -176,12 +176,6 @@ public class ReadStock {
                 .collect(Collectors.toUnmodifiableMap(ReorderPointRow::location, ReorderPointRow::least));
     }
 
-    /** Where stock has fallen below its reorder point, by location and item. */
-    @Transactional
-    public List<Shortage> belowReorderPoint() {
-        return levels.belowReorderPoint();
-    }
-
     /**
      * What the item cost when it last came in anywhere, as the whole cost for the whole quantity; empty where it never came
      * in with a cost. An expectation for quotes: a use is valued by its own lots.

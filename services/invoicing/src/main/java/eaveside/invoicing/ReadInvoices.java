@@ -231,21 +231,6 @@ public class ReadInvoices {
         PAST_DUE
     }
 
-    /** How many invoices are not fully paid, and how much of them all. */
-    public record Outstanding(long invoices, Money open) {}
-
-    @Transactional
-    public Outstanding outstandingInAll() {
-        InvoicingQueries.OpenInAll all = queries.openInAll();
-        return new Outstanding(all.invoices(), books.money(all.open()));
-    }
-
-    /** Those that were due before today, oldest first: for the worklist. */
-    @Transactional
-    public Slice<InvoiceSummary> pastDue(@Nullable String after, int size) {
-        return dueBy(books.today().minusDays(1), after, size);
-    }
-
     /** The draft that bills the visit. */
     @Transactional
     public Optional<InvoiceId> draftOf(VisitId visit) {
@@ -294,13 +279,6 @@ public class ReadInvoices {
                 .sorted(Comparator.comparing(CustomerAging::customerName)
                         .thenComparing(row -> row.customer().value()))
                 .toList();
-    }
-
-    /** How many invoices are past due, and how much of them all. */
-    @Transactional
-    public Outstanding pastDueInAll() {
-        InvoicingQueries.OpenInAll all = queries.openDueBefore(books.today());
-        return new Outstanding(all.invoices(), books.money(all.open()));
     }
 
     private Slice<InvoiceSummary> dueBy(LocalDate until, @Nullable String after, int size) {

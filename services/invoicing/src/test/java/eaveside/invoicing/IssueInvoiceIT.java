@@ -244,9 +244,11 @@ class IssueInvoiceIT {
         var more = read.outstanding(open.next(), 2);
         assertTrue(
                 open.rows().getLast().dueDate().compareTo(more.rows().getFirst().dueDate()) <= 0);
-        assertEquals(List.of(), read.pastDue(null, 50).rows());
+        assertEquals(
+                List.of(),
+                read.find("", ReadInvoices.Which.PAST_DUE, null, null, 50).rows());
         bench.clock().forward(Duration.ofDays(50));
-        assertTrue(read.pastDue(null, 50).rows().stream()
+        assertTrue(read.find("", ReadInvoices.Which.PAST_DUE, null, null, 50).rows().stream()
                 .anyMatch(r -> r.customer().equals(finder)));
         assertEquals(read.aging().total(), read.aging().of(Aging.Bucket.DAYS_31_60), "all were due 36 days ago");
         bench.clock().forward(Duration.ofDays(-50));

@@ -122,19 +122,6 @@ public class ReadQuotes {
                         readCustomer.idsOf(customers), PageKey.beforeNumber(null), ALL, most));
     }
 
-    /** Drafts and sent quotes, the oldest first: those without an answer. */
-    @Transactional
-    public Slice<QuoteSummary> open(@Nullable String after, int size) {
-        long above = PageKey.afterNumber(after);
-        return slice(queries.quotesAbove(above, OPEN, size + 1), size);
-    }
-
-    /** How many drafts and sent quotes there are. */
-    @Transactional
-    public long countOpen() {
-        return queries.quotesIn(OPEN);
-    }
-
     /** The quotes that answer a finding. */
     @Transactional
     public List<QuoteSummary> from(FindingId finding) {

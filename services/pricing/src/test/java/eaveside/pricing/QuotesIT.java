@@ -372,9 +372,11 @@ class QuotesIT {
                         .rows()
                         .getFirst()
                         .id());
-        var open = read.open(null, 1000);
-        assertTrue(open.rows().stream().allMatch(s -> s.status().isOpen()));
-        assertEquals(newest.id(), open.rows().getLast().id());
+        var due = bench.rows("select id, detail from due_items(?) where type = 'QUOTE' order by number", newest.date());
+        assertTrue(due.stream()
+                .allMatch(quote ->
+                        QuoteStatus.valueOf((String) quote.get("detail")).isOpen()));
+        assertEquals(newest.id().value(), due.getLast().get("id"));
         assertTrue(read.list(new ReadQuotes.Query(QuoteStatus.DRAFT, null, ""), null, 1000).rows().stream()
                 .allMatch(s -> s.status() == QuoteStatus.DRAFT));
         assertThrows(KernelRefusal.BadPageKey.class, () -> read.list(ReadQuotes.Query.EVERY, "last", 5));

@@ -32,17 +32,4 @@ public class ReadSentSheets {
     public List<SentSheet> ofVisit(VisitId visit) {
         return queries.sentSheetsOf(visit).stream().map(sentSheets::view).toList();
     }
-
-    /** Those that nobody in the office has read, urgent ones first, then the oldest. */
-    @Transactional
-    public List<SentSheet.Unread> unread(int most) {
-        return queries.unreadSentSheets(most).stream()
-                .map(VisitQueries.UnreadSheet::toUnread)
-                .toList();
-    }
-
-    @Transactional
-    public long countUnread() {
-        return queries.countUnreadSentSheets();
-    }
 }

@@ -1,6 +1,5 @@
 package eaveside.visits;
 
-import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PageKey;
@@ -78,26 +77,6 @@ public class ReadSheets {
     @Transactional
     public Slice<ScopeChange> undecided(@Nullable String after, int size) {
         return slice(queries.undecidedAfter(PageKey.afterId(after), Page.first(size + 1)), size);
-    }
-
-    /** A completed visit with so many scope changes that are open or ask the customer, since the day of the work. */
-    public record Undecided(VisitId visit, CustomerId customer, LocalDate since, int scopeChanges) {}
-
-    /** The visits whose scope changes are not all decided, the oldest work first. */
-    @Transactional
-    public List<Undecided> undecidedVisits(int most) {
-        return queries.undecidedVisits(most).stream()
-                .map(u -> new Undecided(
-                        new VisitId(u.visit()),
-                        u.customer(),
-                        u.since(),
-                        u.scopeChanges().intValue()))
-                .toList();
-    }
-
-    @Transactional
-    public long countUndecidedVisits() {
-        return queries.countUndecidedVisits();
     }
 
     /** How many visits, completed by the day, have scope changes that are not all decided. */

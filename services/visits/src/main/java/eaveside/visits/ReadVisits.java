@@ -78,12 +78,6 @@ public class ReadVisits {
         return queries.scheduledBefore(day);
     }
 
-    /** How many visits are completed and not billed. */
-    @Transactional
-    public long countCompletedNotBilled() {
-        return queries.completed();
-    }
-
     /** The newest visits of a few customers, for a search; canceled ones aside. */
     @Transactional
     public List<Visit.Summary> newestOf(Collection<CustomerId> customers, int most) {

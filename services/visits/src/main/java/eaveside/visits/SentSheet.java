@@ -1,6 +1,5 @@
 package eaveside.visits;
 
-import eaveside.kernel.CustomerId;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -52,7 +51,4 @@ public record SentSheet(
 
     /** That the office has read it. */
     public record Reading(UserId by, Instant at, String note) {}
-
-    /** One in a list of what waits for the office. */
-    public record Unread(SentSheetId id, VisitId visit, CustomerId customer, UserId by, Instant at, boolean urgent) {}
 }

@@ -174,6 +174,19 @@ class BillVisitIT {
         bench.verifyBooks();
     }
 
+    @Test
+    void the_proof_of_what_is_to_be_scheduled_finds_a_quote_that_a_visit_carries_out() throws SQLException {
+        Visit visit = company.scheduledFromQuote();
+        bench.execute(
+                "insert into quote_to_schedule select q.id, q.decided_at from quote q join visit v on v.quote_id = q.id where v.id = ?",
+                visit.id().value());
+        assertTrue(offender("an accepted quote is to be scheduled").startsWith("quote "));
+        bench.execute(
+                "delete from quote_to_schedule where quote_id = (select quote_id from visit where id = ?)",
+                visit.id().value());
+        bench.verifyBooks();
+    }
+
     private static String offender(String statement) throws SQLException {
         try (Connection connection = bench.database().asOwner().getConnection()) {
             return String.valueOf(BooksProof.run(connection).stream()

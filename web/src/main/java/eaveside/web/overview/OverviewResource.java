@@ -20,7 +20,6 @@ import eaveside.web.margins.Opens;
 import eaveside.web.security.Roles;
 import eaveside.worklist.DueTotal;
 import eaveside.worklist.DueType;
-import eaveside.worklist.ReadWorklist;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -56,9 +55,6 @@ public class OverviewResource extends PageResource {
 
     @Inject
     ReadVisits readVisits;
-
-    @Inject
-    ReadWorklist readWorklist;
 
     @Inject
     ReadLedger readLedger;
@@ -105,7 +101,7 @@ public class OverviewResource extends PageResource {
     public OverviewPage overview(
             @QueryParam("span") @DefaultValue("month") String span,
             @QueryParam("month") @DefaultValue("") String month) {
-        View view = viewer.view();
+        View view = viewer.page();
         LocalDate today = books.today();
         YearMonth shown = month(month, YearMonth.from(today));
         Compared compared = Compared.of(span.equals("quarter"), shown, today);
@@ -115,7 +111,7 @@ public class OverviewResource extends PageResource {
                 readMargins.margin(compared.lastYear()));
         List<LineTrend> trends =
                 readMargins.trend(YearMonth.from(compared.whole().to()), MONTHS);
-        Map<DueType, DueTotal> due = readWorklist.totals();
+        Map<DueType, DueTotal> due = view.due();
         return new OverviewPage(
                 compared,
                 reports,

@@ -14,8 +14,6 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Shape;
-import eaveside.worklist.DueTotal;
-import eaveside.worklist.DueType;
 import eaveside.worklist.ReadWorklist;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
@@ -29,7 +27,6 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -163,15 +160,9 @@ public class Viewer {
     @Transactional
     public View page() {
         if (page == null) {
-            page = view().hasMenu() ? view().with(counts(readWorklist.totals())) : view();
+            page = view().hasMenu() ? view().with(readWorklist.totals()) : view();
         }
         return page;
-    }
-
-    private static Map<DueType, Long> counts(Map<DueType, DueTotal> totals) {
-        return totals.entrySet().stream()
-                .collect(Collectors.toMap(
-                        Map.Entry::getKey, entry -> entry.getValue().count()));
     }
 
     private View made() {

@@ -127,7 +127,8 @@ public class WorklistResource extends PageResource {
     private WorklistPage page(@Nullable DueType shown, DueOrder order, int show, Fields fields) {
         View view = viewer.page();
         int most = shown == null ? FIRST : Math.clamp(show, SHOWN, IN_FILE);
-        Map<DueType, DueTotal> totals = readWorklist.totals();
+        // The menu of the same page counts them.
+        Map<DueType, DueTotal> totals = view.due();
         List<Worklist.Group> groups = worklist.due(view, totals, shown, order, most);
         return new WorklistPage(
                 shown,

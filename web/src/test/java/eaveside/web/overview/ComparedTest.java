@@ -20,31 +20,28 @@ class ComparedTest {
 
     @ParameterizedTest
     @CsvSource({
-        // today, span, now, before, a year ago
-        "2026-11-29, 2026-11, 2026-11-01, 2026-11-29, 2026-10-01, 2026-10-29, 2025-11-01, 2025-11-29",
-        "2026-11-01, 2026-11, 2026-11-01, 2026-11-01, 2026-10-01, 2026-10-01, 2025-11-01, 2025-11-01",
-        "2026-03-31, 2026-03, 2026-03-01, 2026-03-31, 2026-02-01, 2026-02-28, 2025-03-01, 2025-03-31",
-        "2028-02-29, 2028-02, 2028-02-01, 2028-02-29, 2028-01-01, 2028-01-29, 2027-02-01, 2027-02-28",
-        "2026-11-29, 2026-09, 2026-09-01, 2026-09-30, 2026-08-01, 2026-08-31, 2025-09-01, 2025-09-30"
+        // today, whether a quarter, a month of the span; now, before, a year ago
+        "2026-11-29, false, 2026-11, 2026-11-01, 2026-11-29, 2026-10-01, 2026-10-29, 2025-11-01, 2025-11-29",
+        "2026-11-01, false, 2026-11, 2026-11-01, 2026-11-01, 2026-10-01, 2026-10-01, 2025-11-01, 2025-11-01",
+        "2026-03-31, false, 2026-03, 2026-03-01, 2026-03-31, 2026-02-01, 2026-02-28, 2025-03-01, 2025-03-31",
+        "2028-02-29, false, 2028-02, 2028-02-01, 2028-02-29, 2028-01-01, 2028-01-29, 2027-02-01, 2027-02-28",
+        "2026-11-29, false, 2026-09, 2026-09-01, 2026-09-30, 2026-08-01, 2026-08-31, 2025-09-01, 2025-09-30",
+        "2026-11-29, true, 2026-11, 2026-10-01, 2026-11-29, 2026-07-01, 2026-08-29, 2025-10-01, 2025-11-29",
+        "2026-12-31, true, 2026-10, 2026-10-01, 2026-12-31, 2026-07-01, 2026-09-30, 2025-10-01, 2025-12-31",
+        "2026-05-31, true, 2026-05, 2026-04-01, 2026-05-31, 2026-01-01, 2026-02-28, 2025-04-01, 2025-05-31",
+        "2026-11-29, true, 2026-02, 2026-01-01, 2026-03-31, 2025-10-01, 2025-12-31, 2025-01-01, 2025-03-31"
     })
-    void a_month_that_runs_is_held_against_as_many_days(
-            String today, String month, String f1, String t1, String f2, String t2, String f3, String t3) {
-        Compared compared = Compared.of(false, YearMonth.parse(month), LocalDate.parse(today));
-        assertEquals(days(f1, t1), compared.now());
-        assertEquals(days(f2, t2), compared.before());
-        assertEquals(days(f3, t3), compared.lastYear());
-    }
-
-    @ParameterizedTest
-    @CsvSource({
-        "2026-11-29, 2026-11, 2026-10-01, 2026-11-29, 2026-07-01, 2026-08-29, 2025-10-01, 2025-11-29",
-        "2026-12-31, 2026-10, 2026-10-01, 2026-12-31, 2026-07-01, 2026-09-30, 2025-10-01, 2025-12-31",
-        "2026-05-31, 2026-05, 2026-04-01, 2026-05-31, 2026-01-01, 2026-02-28, 2025-04-01, 2025-05-31",
-        "2026-11-29, 2026-02, 2026-01-01, 2026-03-31, 2025-10-01, 2025-12-31, 2025-01-01, 2025-03-31"
-    })
-    void a_quarter_likewise(
-            String today, String month, String f1, String t1, String f2, String t2, String f3, String t3) {
-        Compared compared = Compared.of(true, YearMonth.parse(month), LocalDate.parse(today));
+    void a_span_that_runs_is_held_against_as_many_days(
+            String today,
+            boolean quarter,
+            String month,
+            String f1,
+            String t1,
+            String f2,
+            String t2,
+            String f3,
+            String t3) {
+        Compared compared = Compared.of(quarter, YearMonth.parse(month), LocalDate.parse(today));
         assertEquals(days(f1, t1), compared.now());
         assertEquals(days(f2, t2), compared.before());
         assertEquals(days(f3, t3), compared.lastYear());

@@ -67,7 +67,8 @@ public class CustomerSearch {
                 .map(CustomerSearch::line);
     }
 
-    private static CustomerLine line(Tuple row) {
+    /** Of a row with the columns that a list of customers reads. */
+    static CustomerLine line(Tuple row) {
         return new CustomerLine(
                 new CustomerId(row.get("id", UUID.class)),
                 row.get("name", String.class),

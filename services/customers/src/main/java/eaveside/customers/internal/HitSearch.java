@@ -3,8 +3,6 @@ package eaveside.customers.internal;
 import eaveside.customers.CustomerHits;
 import eaveside.customers.CustomerHits.ContactHit;
 import eaveside.customers.CustomerHits.SiteHit;
-import eaveside.customers.CustomerLine;
-import eaveside.customers.CustomerType;
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
@@ -110,7 +108,7 @@ public class HitSearch {
                 read(
                         "select k.id, k.name, k.type, k.street, k.city, k.phone, k.email, k.active from customer k"
                                 + " where k.merged_into is null and %s order by k.active desc, %sk.sort_name, k.id",
-                        "k.words", wanted, most, HitSearch::customer),
+                        "k.words", wanted, most, CustomerSearch::line),
                 read(
                         "select s.id, s.name, s.street, s.city, k.id as customer, k.name as customer_name from site s"
                                 + " join customer c on c.id = s.customer_id join customer k on k.id = coalesce(c.merged_into, c.id)"
@@ -130,18 +128,6 @@ public class HitSearch {
                         sql.formatted(wanted.condition(), wanted.order()).replace("{words}", words), Tuple.class);
         wanted.parameters().forEach(query::setParameter);
         return query.setMaxResults(most).getResultList().stream().map(hit).toList();
-    }
-
-    private static CustomerLine customer(Tuple row) {
-        return new CustomerLine(
-                new CustomerId(row.get("id", UUID.class)),
-                row.get("name", String.class),
-                CustomerType.valueOf(row.get("type", String.class)),
-                row.get("street", String.class),
-                row.get("city", String.class),
-                row.get("phone", String.class),
-                row.get("email", String.class),
-                row.get("active", Boolean.class));
     }
 
     private static SiteHit site(Tuple row) {

@@ -49,9 +49,6 @@ public interface FindingQueries {
             + "order by f.openedAt desc, f.id desc fetch first :most rows only")
     List<ListedLine> closed(Instant before, UUID id, int most);
 
-    @HQL("select count(*) from FindingRow where closedAt is null and withdrawnAt is null")
-    long countOpen();
-
     @HQL("from FindingRow where visitId = :visit order by openedAt, id")
     List<FindingRow> ofVisit(VisitId visit);
 

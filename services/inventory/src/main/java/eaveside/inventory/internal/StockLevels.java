@@ -1,8 +1,6 @@
 package eaveside.inventory.internal;
 
-import eaveside.inventory.Location;
 import eaveside.inventory.LotLevel;
-import eaveside.inventory.Shortage;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.StockLevel;
 import eaveside.inventory.internal.StockQueries.ItemInLocation;
@@ -15,7 +13,6 @@ import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
 import jakarta.inject.Inject;
 import java.math.BigDecimal;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -79,26 +76,5 @@ public class StockLevels {
                 Quantity.of(lot.received(), item.baseUnit()),
                 Quantity.of(lot.quantity(), item.baseUnit()),
                 books.money(lot.value()));
-    }
-
-    public List<Shortage> belowReorderPoint() {
-        Map<UUID, StockItem> items = queries.items().stream()
-                .map(StockItemRow::content)
-                .collect(Collectors.toMap(i -> i.id().value(), i -> i));
-        Map<UUID, Location> locations = queries.locations().stream()
-                .map(LocationRow::content)
-                .collect(Collectors.toMap(p -> p.id().value(), p -> p));
-        return queries.belowReorderPoint().stream()
-                .map(b -> {
-                    StockItem item = Objects.requireNonNull(items.get(b.item()));
-                    return new Shortage(
-                            item,
-                            Objects.requireNonNull(locations.get(b.location())),
-                            Quantity.of(b.held(), item.baseUnit()),
-                            Quantity.of(b.least(), item.baseUnit()));
-                })
-                .sorted(Comparator.comparing((Shortage s) -> s.location().name())
-                        .thenComparing(s -> s.item().name()))
-                .toList();
     }
 }

@@ -116,12 +116,6 @@ public interface StockQueries {
     @HQL("from ReorderPointRow where key.itemId = :item")
     List<ReorderPointRow> reorderPointsFor(UUID item);
 
-    @HQL(
-            "select m.key.itemId, m.key.locationId, m.quantity.value, coalesce(sum(s.quantity), 0) from ReorderPointRow m "
-                    + "left join LotStockRow s on s.itemId = m.key.itemId and s.key.locationId = m.key.locationId and s.quantity > 0 "
-                    + "group by m.key.itemId, m.key.locationId, m.quantity.value having coalesce(sum(s.quantity), 0) < m.quantity.value")
-    List<BelowReorderPoint> belowReorderPoint();
-
     @HQL("select code from StockItemRow where code = :code and id <> :id")
     List<String> otherItemsCoded(String code, UUID id);
 
@@ -162,9 +156,6 @@ public interface StockQueries {
 
     /** What a location holds of an item. */
     record ItemInLocation(UUID item, BigDecimal quantity, BigDecimal value) {}
-
-    /** A location that holds less of an item than it should. */
-    record BelowReorderPoint(UUID item, UUID location, BigDecimal least, BigDecimal held) {}
 
     @HQL("from VehicleRow order by vehicle.active desc, vehicle.name, id")
     List<VehicleRow> vehicles();

@@ -69,12 +69,6 @@ public interface InvoicingQueries {
     @HQL("from InvoiceRow where open > 0 and customerId in :customers order by dueDate, id")
     List<InvoiceRow> outstandingOf(Collection<CustomerId> customers);
 
-    @HQL("select count(*), coalesce(sum(open), 0) from InvoiceRow where open > 0")
-    OpenInAll openInAll();
-
-    @HQL("select count(*), coalesce(sum(open), 0) from InvoiceRow where open > 0 and dueDate < :today")
-    OpenInAll openDueBefore(LocalDate today);
-
     @HQL("select customerId, dueDate, sum(open) from InvoiceRow where open > 0 group by customerId, dueDate")
     List<OpenOfCustomer> openByCustomerAndDueDate();
 
@@ -119,9 +113,6 @@ public interface InvoicingQueries {
 
     @HQL("from PaymentRow where number < :before order by number desc")
     List<PaymentRow> paymentsBefore(long before, Page page);
-
-    /** How many invoices are open, and how much of them. */
-    record OpenInAll(Long invoices, BigDecimal open) {}
 
     /** What a customer had open by due date. */
     record OpenOfCustomer(CustomerId customer, LocalDate dueDate, BigDecimal open) {}

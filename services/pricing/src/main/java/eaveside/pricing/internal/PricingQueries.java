@@ -49,12 +49,6 @@ public interface PricingQueries {
             + " limit :most")
     List<QuoteRow> quotesNumbered(long number, long below, Collection<QuoteStatus> statuses, int most);
 
-    @HQL("select count(*) from QuoteRow where status in :statuses")
-    long quotesIn(Collection<QuoteStatus> statuses);
-
     @HQL("from QuoteRow where cameFrom = :finding order by number")
     List<QuoteRow> quotesFrom(FindingId finding);
-
-    @HQL("from QuoteRow where status in :statuses and number > :above order by number limit :most")
-    List<QuoteRow> quotesAbove(long above, Collection<QuoteStatus> statuses, int most);
 }

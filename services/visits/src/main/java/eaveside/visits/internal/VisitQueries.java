@@ -4,12 +4,9 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.ScopeChangeId;
-import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
-import eaveside.visits.SentSheet;
 import jakarta.persistence.EntityManager;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
@@ -63,9 +60,6 @@ public interface VisitQueries {
             + "from visit v join job_sheet s on s.document_id = v.sheet_id where v.completed_on between :from and :to")
     Labor labor(LocalDate from, LocalDate to);
 
-    @HQL("select count(*) from VisitRow where status = COMPLETED")
-    long completed();
-
     @HQL("select count(*) from VisitRow where status = SCHEDULED and scheduledFor < :day")
     long scheduledBefore(LocalDate day);
 
@@ -100,23 +94,9 @@ public interface VisitQueries {
             + "and d.decision in (OPEN, ASK) and d.id > :after order by d.id")
     List<ScopeChangeRow> undecidedAfter(UUID after, Page page);
 
-    @HQL("select v.id, v.customerId, coalesce(v.completedOn, v.scheduledFor), count(*) "
-            + "from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId "
-            + "where v.status = COMPLETED and d.decision in (OPEN, ASK) "
-            + "group by v.id, v.customerId, coalesce(v.completedOn, v.scheduledFor) "
-            + "order by coalesce(v.completedOn, v.scheduledFor), v.id fetch first :most rows only")
-    List<UndecidedVisit> undecidedVisits(int most);
-
-    @HQL("select count(distinct d.sheetId) from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId "
-            + "where v.status = COMPLETED and d.decision in (OPEN, ASK)")
-    long countUndecidedVisits();
-
     @HQL("select count(distinct d.sheetId) from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId "
             + "where v.status = COMPLETED and v.completedOn <= :day and d.decision in (OPEN, ASK)")
     long countUndecidedVisitsBy(LocalDate day);
-
-    /** A completed visit with so many scope changes that are open or ask the customer. */
-    record UndecidedVisit(UUID visit, CustomerId customer, LocalDate since, Long scopeChanges) {}
 
     @HQL("select d from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId where d.decision = RETURN_VISIT "
             + "and d.id > :after and not exists (select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
@@ -140,29 +120,6 @@ public interface VisitQueries {
                     + "+ (select count(*) from SentSheetRow l where l.sheetId = x.sheetId and l.sentBy = x.sentBy "
                     + "and (l.sentAt > x.sentAt or (l.sentAt = x.sentAt and l.id > x.id))) from SentSheetRow x where x.id = :sent")
     long laterThan(UUID sent);
-
-    @HQL("select x.id, x.visitId, v.customerId, x.sentBy, x.sentAt, x.urgent from SentSheetRow x "
-            + "join VisitRow v on v.id = x.visitId "
-            + "where not exists (select 1 from SentSheetReadRow r where r.sentSheetId = x.id) "
-            + "and not exists (select 1 from SheetRow s where s.documentId = x.sheetId) "
-            + "and not exists (select 1 from SentSheetRow l where l.sheetId = x.sheetId and l.sentBy = x.sentBy "
-            + "and (l.sentAt > x.sentAt or (l.sentAt = x.sentAt and l.id > x.id))) "
-            + "order by x.urgent desc, x.sentAt, x.id fetch first :most rows only")
-    List<UnreadSheet> unreadSentSheets(int most);
-
-    @HQL("select count(*) from SentSheetRow x "
-            + "where not exists (select 1 from SentSheetReadRow r where r.sentSheetId = x.id) "
-            + "and not exists (select 1 from SheetRow s where s.documentId = x.sheetId) "
-            + "and not exists (select 1 from SentSheetRow l where l.sheetId = x.sheetId and l.sentBy = x.sentBy "
-            + "and (l.sentAt > x.sentAt or (l.sentAt = x.sentAt and l.id > x.id)))")
-    long countUnreadSentSheets();
-
-    /** A sent sheet that nobody in the office has read. */
-    record UnreadSheet(UUID id, VisitId visit, CustomerId customer, UserId by, Instant at, boolean urgent) {
-        public SentSheet.Unread toUnread() {
-            return new SentSheet.Unread(new SentSheetId(id), visit, customer, by, at, urgent);
-        }
-    }
 
     @HQL("select count(*) from VisitLineRow l join VisitRow r on r.id = l.visitId "
             + "where l.returnsFor = :scopeChange and r.status <> CANCELED")
